@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/calendar.h"
+#include "core/ids.h"
+
+#include <optional>
+#include <string>
+
+namespace quadrille
+{
+
+/// One course of treatment of one problem of one patient.
+struct Course {
+    std::optional<CourseId> id = std::nullopt;
+    std::optional<PatientId> patient = std::nullopt; ///< none only until the patient is stored
+    int number = 1; ///< 1, 2, 3 … within the patient; what --course names
+    std::string problem;
+    Date startDate;
+    std::optional<Date> endDate = std::nullopt; ///< the last day, once ended
+    friend bool operator==(const Course&, const Course&) = default;
+};
+
+/// A course is running until its last day has passed.
+inline bool isRunning(const Course& course, Date today)
+{
+    return !course.endDate || *course.endDate >= today;
+}
+
+} // namespace quadrille

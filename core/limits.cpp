@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/limits.h"
+
+namespace quadrille
+{
+
+namespace
+{
+
+template <class FigureType>
+void attentionAbove(std::vector<Finding>& findings, FindingCode code, FigureType figure,
+                    FigureType limit, Source source, Advice advice)
+{
+    if (figure <= limit) {
+        return;
+    }
+    findings.push_back({.code = code,
+                        .severity = Severity::attention,
+                        .field = Field::amplitudeCeiling,
+                        .figure = amountOf(figure),
+                        .limit = amountOf(limit),
+                        .source = source,
+                        .advice = advice});
+}
+
+Finding shortTime(FindingCode code, Field field, Milliseconds time)
+{
+    return {.code = code,
+            .severity = Severity::attention,
+            .field = field,
+            .figure = amountOf(time),
+            .limit = amountOf(limits::leastOnAndOff),
+            .source = limits::leastOnAndOffSource,
+            .advice = field == Field::offTime ? Advice::lengthenOff : Advice::none};
+}
+
+} // namespace
+
+namespace limits
+{
+
+RmsCurrent mostRmsCurrent(double frequencyHertz)
+{
+    if (frequencyHertz <= 400.0) {
+        return RmsCurrent(50.0);
+    }
+    return RmsCurrent(frequencyHertz <= 1500.0 ? 80.0 : 100.0);
+}
+
+} // namespace limits
+
+std::vector<Finding> doseFindings(const Settings& settings, const Dose& dose)
+{
+    std::vector<Finding> findings;
+    attentionAbove(findings, FindingCode::currentDensityHigh, dose.currentDensity,
+                   limits::attentionCurrentDensity, limits::attentionCurrentDensitySource,
+                   Advice::largerPadOrLessAmplitude);
+    attentionAbove(findings, FindingCode::rmsCurrentHigh, dose.rmsTrain,
+                   limits::mostRmsCurrent(settings.pulseFrequency.shown()),
+                   limits::mostRmsCurrentSource, Advice::lessAmplitude);
+    attentionAbove(findings, FindingCode::powerDensityHigh, dose.powerDensityTrain,
+                   limits::mostPowerDensity, limits::mostPowerDensitySource,
+                   Advice::largerPadOrLessAmplitude);
+    if (dose.pulseEnergy) {
+        attentionAbove(findings, FindingCode::pulseEnergyHigh, *dose.pulseEnergy,
+                       limits::mostPulseEnergy, limits::mostPulseEnergySource,
+                       Advice::lessAmplitude);
+    }
+    return findings;
+}
+
+std::vector<Finding> timingFindings(const SessionTiming& timing)
+{
+    std::vector<Finding> findings;
+    if (timing.onPhase < limits::leastOnAndOff) {
+        findings.push_back(
+            shortTime(FindingCode::onTimeUnderOneSecond, Field::onTime, timing.onPhase));
+    }
+    if (timing.offTime < limits::leastOnAndOff) {
+        findings.push_back(
+            shortTime(FindingCode::offTimeUnderOneSecond, Field::offTime, timing.offTime));
+    } else if (timing.offTime < timing.onPhase) {
+        findings.push_back({.code = FindingCode::offShorterThanOn,
+                            .severity = Severity::attention,
+                            .field = Field::offTime,
+                            .figure = amountOf(timing.offTime),
+                            .limit = amountOf(timing.onPhase),
+                            .source = limits::commonPractice,
+                            .advice = Advice::lengthenOff});
+    }
+    if (timing.cutContraction > Milliseconds(0)) {
+        findings.push_back({.code = FindingCode::lastContractionCut,
+                            .severity = Severity::note,
+                            .field = Field::sessionLength,
+                            .figure = amountOf(timing.cutContraction),
+                            .limit = amountOf(timing.onPhase),
+                            .source = {},
+                            .advice = Advice::none});
+    }
+    return findings;
+}
+
+} // namespace quadrille

@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/field.h"
+#include "core/finding.h"
+#include "core/ids.h"
+#include "core/units.h"
+#include "core/waveform.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace quadrille
+{
+
+/// Whether the on time that is set on a unit already contains the ramps. It changes every count, so
+/// it is shown wherever on time is shown.
+///
+///   included:  on phase = on time               plateau = on time − ramp up − ramp down
+///   added:     on phase = up + on time + down   plateau = on time
+enum class RampHabit { includedInOnTime, addedToOnTime };
+
+/// Base units of a setting: ms for times, the tag's base unit for quantities.
+template <class Tag>
+constexpr std::int64_t baseCount(Quantity<Tag> quantity)
+{
+    return quantity.count();
+}
+constexpr std::int64_t baseCount(Milliseconds time)
+{
+    return time.count();
+}
+
+/// What a unit offers for one setting. A fixed setting has least = most.
+/// Invariant: least ≤ preset ≤ most, step > 0 (checked by checkStimulator()).
+template <class Q>
+struct Range {
+    Q least{};
+    Q most{};
+    Q step{};
+    Q preset{}; ///< what the unit shows when it is new; a new block starts with it
+
+    constexpr bool isFixed() const { return least == most; }
+    constexpr bool contains(Q value) const { return least <= value && value <= most; }
+    friend bool operator==(const Range&, const Range&) = default;
+};
+
+/// A range in base units, for forms and for the store, which handle all settings alike.
+struct CountRange {
+    std::int64_t least = 0;
+    std::int64_t most = 0;
+    std::int64_t step = 1;
+    std::int64_t preset = 0;
+
+    constexpr bool isFixed() const { return least == most; }
+    constexpr bool contains(std::int64_t count) const { return least <= count && count <= most; }
+    /// On one of the unit's steps, counted from `least`; `most` is always reachable.
+    constexpr bool isOnStep(std::int64_t count) const
+    {
+        return count == most || step <= 0 || (count - least) % step == 0;
+    }
+    /// The nearest value that the unit can be set to; halves go down.
+    std::int64_t nearestStep(std::int64_t count) const;
+    friend bool operator==(const CountRange&, const CountRange&) = default;
+};
+
+/// What a unit can do. A plan keeps a copy, so that old figures stay as they were.
+struct Stimulator {
+    std::optional<StimulatorId> id = std::nullopt;
+    std::string name;                ///< the practice's own name for the unit
+    std::vector<Waveform> waveforms; ///< what the unit gives; the first is the preset
+    int channels = 1;                ///< 1 … 8
+    bool channelsShareTiming = true;
+    bool hasWorkRestCycles =
+        true; ///< real on and off times, not a continuous output for pain relief
+    RampHabit rampHabit = RampHabit::includedInOnTime;
+
+    Range<PulseFrequency> pulseFrequency;
+    Range<PhaseDuration> phaseDuration;
+    std::optional<Range<PhaseDuration>> interphaseGap = std::nullopt;
+    std::optional<Range<PhaseDuration>> secondPhaseDuration = std::nullopt;
+    std::optional<Range<CarrierFrequency>> carrierFrequency = std::nullopt;
+    std::optional<Range<BurstDuty>> burstDuty = std::nullopt;
+    Range<Amplitude> amplitude;
+    Range<Milliseconds> onTime;
+    Range<Milliseconds> offTime;
+    Range<Milliseconds> rampUp;
+    Range<Milliseconds> rampDown;
+    Range<Milliseconds> sessionLength; ///< `most` is the session timer's maximum
+
+    /// The order in which the unit asks for its settings; the handout follows it. Settings not
+    /// named here follow in standardAskingOrder().
+    std::vector<Field> askingOrder;
+    bool archived = false;
+    friend bool operator==(const Stimulator&, const Stimulator&) = default;
+};
+
+/// The settings that can have a range, in the order used where a unit names none.
+const std::vector<Field>& standardAskingOrder();
+/// All settings with a range that `stimulator` has, in the order in which it asks for them.
+std::vector<Field> askingOrderOf(const Stimulator& stimulator);
+/// The range of one setting; nothing when the unit does not have it. Both amplitude fields share a
+/// range.
+std::optional<CountRange> rangeOf(const Stimulator& stimulator, Field field);
+/// Sets the range of one setting (nothing removes an optional one). Fields without range are
+/// ignored.
+void setRange(Stimulator& stimulator, Field field, const std::optional<CountRange>& range);
+
+/// A unit as common practice has it (no source): symmetric biphasic, two channels with shared
+/// timing, ramps inside the on time; a start for describing one's own, with an empty name.
+Stimulator commonStimulator();
+
+/// Whether the description of the unit makes sense in itself: a name, channels 1 to 8, each range
+/// in order and within what the arithmetic allows.
+std::vector<Finding> checkStimulator(const Stimulator& stimulator);
+/// Whether the unit will do for muscle exercise at home, and why not: charge that does not balance,
+/// no work and rest times (common practice).
+std::vector<Finding> suitabilityFindings(const Stimulator& stimulator);
+
+} // namespace quadrille

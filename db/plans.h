@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Repository of drafts and plans. A plan is issued and read; there is no change and no removal,
+// here or in the database (triggers refuse both).
+#pragma once
+
+#include "db/store.h"
+
+#include "core/plan.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace quadrille::db
+{
+
+/// The draft of a course as it was last saved.
+std::optional<Draft> draftOf(Reading& reading, CourseId course);
+/// Saves the draft in place of the last one and drops what was kept unsaved. `draft.course` must be
+/// filled.
+DraftId saveDraft(Writing& writing, const Draft& draft);
+void discardDraft(Writing& writing, CourseId course);
+
+/// Work that was not saved when the program ended, and when it was kept.
+struct UnsavedDraft {
+    Draft draft;
+    Moment keptAt;
+};
+/// Keeps the draft as it stands on the screen, beside the saved one; no row in the change record.
+void keepUnsavedDraft(Writing& writing, const Draft& draft);
+std::optional<UnsavedDraft> unsavedDraftOf(Reading& reading, CourseId course);
+void dropUnsavedDraft(Writing& writing, CourseId course);
+
+/// What the act of issuing adds to a draft.
+struct Issue {
+    Date fromDate;
+    std::string reason;
+    PractitionerId issuedBy;
+};
+/// Makes the next plan of the course from `draft` (its stimulator is copied as it is now) and
+/// removes the draft. The day of issue is the day of the change. Error `refused` when the from-date
+/// lies before the day of issue and the course has a plan already, or when the draft has no blocks
+/// or no stimulator.
+PlanId issuePlan(Writing& writing, const Draft& draft, const Issue& issue, Date issuedOn);
+
+/// All plans of a course, the earliest first.
+std::vector<Plan> plansOf(Reading& reading, CourseId course);
+
+} // namespace quadrille::db

@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The only public door to a practice's file. SQL stays behind it.
+#pragma once
+
+#include "core/calendar.h"
+#include "core/ids.h"
+#include "core/result.h"
+
+#include <QString>
+
+#include <concepts>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <type_traits>
+
+namespace quadrille::db
+{
+
+class Connection;
+
+/// Who makes a change; written into the change record. No practitioner: the program itself, while a
+/// practice is set up.
+struct Author {
+    std::optional<PractitionerId> practitioner = std::nullopt;
+    std::string name; ///< as it is today
+};
+
+/// A consistent view of the store, alive inside Store::read or Store::write only.
+class Reading
+{
+public:
+    explicit Reading(Connection& connection)
+        : m_connection(connection)
+    {
+    }
+    Connection& connection() const { return m_connection; }
+
+private:
+    Connection& m_connection;
+};
+
+/// One change: everything in it is saved together, with its rows in the change record, or not at
+/// all.
+class Writing : public Reading
+{
+public:
+    Writing(Connection& connection, const Author& author, Moment moment)
+        : Reading(connection)
+        , m_author(author)
+        , m_moment(moment)
+    {
+    }
+    const Author& author() const { return m_author; }
+    Moment moment() const { return m_moment; }
+
+private:
+    const Author& m_author;
+    Moment m_moment;
+};
+
+enum class Opening {
+    existing,        ///< refuse when the file is not there
+    createIfMissing, ///< make an empty practice
+    readOnly,        ///< never write; a file that needs a step of the schema is refused
+};
+
+/// One practice in one SQLite file. Not copied; belongs to one thread. Several may be open on one
+/// file at once.
+class Store
+{
+public:
+    /// Opens `file`, applying the steps of the schema that are missing in one transaction, after
+    /// copying the file aside. Errors: cannotOpen, notAStore, newerStore, readOnly, locked,
+    /// diskFull, migrationFailed; the file is then as it was.
+    static Result<std::unique_ptr<Store>> open(const QString& file, Opening opening,
+                                               const Clock& clock);
+    ~Store();
+    Store(const Store&) = delete;
+    Store& operator=(const Store&) = delete;
+
+    QString file() const;
+    /// False for a store opened read-only, by wish or because the file can't be written.
+    bool isWritable() const;
+
+    /// `act(Reading&)` on one consistent view. What it returns comes back, or why it failed.
+    template <std::invocable<Reading&> Act>
+    auto read(Act&& act) -> Result<std::invoke_result_t<Act, Reading&>>;
+
+    /// `act(Writing&)` in one transaction: committed when it returns, rolled back when it fails.
+    /// `what` names the change in words of the trade, for the change record: "add patient".
+    /// Errors: readOnly, locked, diskFull, refused, notUnique, notFound, changedElsewhere,
+    /// storeFailed.
+    template <std::invocable<Writing&> Act>
+    auto write(const Author& author, const std::string& what, Act&& act)
+        -> Result<std::invoke_result_t<Act, Writing&>>;
+
+private:
+    Store(std::unique_ptr<Connection> connection, const Clock& clock, bool writable);
+    /// The single catch: runs `act` in a transaction, turns what is thrown into an Error.
+    Result<void> inReadTransaction(const std::function<void(Reading&)>& act);
+    Result<void> inWriteTransaction(const Author& author, const std::string& what,
+                                    const std::function<void(Writing&)>& act);
+
+    std::unique_ptr<Connection> m_connection;
+    const Clock& m_clock;
+    bool m_writable;
+};
+
+template <std::invocable<Reading&> Act>
+auto Store::read(Act&& act) -> Result<std::invoke_result_t<Act, Reading&>>
+{
+    using Value = std::invoke_result_t<Act, Reading&>;
+    if constexpr (std::is_void_v<Value>) {
+        return inReadTransaction([&](Reading& reading) { act(reading); });
+    } else {
+        std::optional<Value> value;
+        const Result<void> done =
+            inReadTransaction([&](Reading& reading) { value = act(reading); });
+        if (!done) {
+            return done.error();
+        }
+        return std::move(*value);
+    }
+}
+
+template <std::invocable<Writing&> Act>
+auto Store::write(const Author& author, const std::string& what, Act&& act)
+    -> Result<std::invoke_result_t<Act, Writing&>>
+{
+    using Value = std::invoke_result_t<Act, Writing&>;
+    if constexpr (std::is_void_v<Value>) {
+        return inWriteTransaction(author, what, [&](Writing& writing) { act(writing); });
+    } else {
+        std::optional<Value> value;
+        const Result<void> done =
+            inWriteTransaction(author, what, [&](Writing& writing) { value = act(writing); });
+        if (!done) {
+            return done.error();
+        }
+        return std::move(*value);
+    }
+}
+
+} // namespace quadrille::db
