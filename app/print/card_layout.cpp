@@ -17,13 +17,6 @@ namespace
 constexpr double boxLine = 1.5;
 constexpr double betweenNumbers = 20;
 
-/// The parts of a card, each set with the same spacing.
-struct CardParts {
-    std::vector<Strip> top; ///< title and big numbers
-    std::vector<Strip> box; ///< settings
-    std::vector<Strip> steps;
-};
-
 void titleStrips(StripBuilder& builder, const QString& title, const CardText& card)
 {
     builder.paragraph(bold(title), PrintText::title);
@@ -67,7 +60,7 @@ CellLine weekdaySquares(const std::vector<WeekdaySquare>& squares, PrintSize siz
     const auto draw = [=](QPainter& painter, QPointF topLeft) {
         for (std::size_t i = 0; i < squares.size(); ++i) {
             const double left = topLeft.x() + static_cast<double>(i) * pitch;
-            const QRectF square(left + (pitch - side) / 2, topLeft.y() + 4, side, side);
+            const QRectF square(left, topLeft.y() + 4, side, side);
             if (squares[i].prescribed) {
                 painter.setPen(QPen(printTokens().ink, 1.5, Qt::SolidLine, Qt::SquareCap,
                                     Qt::MiterJoin));
@@ -76,11 +69,12 @@ CellLine weekdaySquares(const std::vector<WeekdaySquare>& squares, PrintSize siz
             } else {
                 painter.setPen(Qt::NoPen);
                 painter.setBrush(printTokens().ink);
-                painter.drawEllipse(square.center(), 1.75, 1.75);
+                painter.drawEllipse(square.center(), 2, 2);
             }
             painter.setPen(printTokens().ink2);
             painter.setBrush(Qt::NoBrush);
-            letters[i].draw(painter, {left, topLeft.y() + letterTop});
+            letters[i].draw(painter,
+                            {square.center().x() - pitch / 2, topLeft.y() + letterTop});
         }
     };
     return {letterTop + pointSize(PrintText::small, size).line, text, draw};
@@ -94,13 +88,16 @@ void numberStrips(StripBuilder& builder, const CardText& card)
     const double columnWidth = pitch - betweenNumbers;
     const QSizeF box(columnWidth - 14, pointSize(PrintText::bigNumber, size).line + 10);
     std::vector<TextBlock> numbers;
+    std::vector<Cell> labels;
     std::vector<Cell> below;
     QString text;
     for (std::size_t i = 0; i < card.numbers.size(); ++i) {
         const BigNumberText& number = card.numbers[i];
         numbers.emplace_back(bold(number.number), PrintText::bigNumber, size, 1e4);
-        Cell cell{builder.left() + static_cast<double>(i) * pitch, {}};
-        cell.add({bold(number.label), PrintText::stepHead, size, columnWidth});
+        Cell label{builder.left() + static_cast<double>(i) * pitch, {}};
+        label.add({bold(number.label), PrintText::stepHead, size, columnWidth});
+        labels.push_back(label);
+        Cell cell{label.x, {}};
         if (!number.below.isEmpty()) {
             cell.add({plain(number.below), PrintText::small, size, columnWidth});
         }
@@ -120,6 +117,8 @@ void numberStrips(StripBuilder& builder, const CardText& card)
     });
     builder.keepWithNext();
     builder.space(5);
+    builder.row(labels);
+    builder.keepWithNext();
     builder.row(below);
     builder.keepTogether(first);
 }
@@ -158,35 +157,37 @@ std::vector<Strip> stepStrips(const CardText& card, PrintSize size, const Spacin
     return builder.take();
 }
 
-CardParts partsOf(const CardText& card, PrintSize size, const Spacing& spacing,
-                  const TextColumn& column)
+/// Strips further from those above, e.g. to leave room for a frame.
+std::vector<Strip> lowered(std::vector<Strip> strips, double points)
 {
-    CardParts parts{topStrips(card, size, spacing, column),
-                    settingsBox(card, size, spacing, column.left, column.width),
-                    stepStrips(card, size, spacing, column)};
-    // A frame stands out of its strips by its padding.
-    const double padding = pageFrame(size).framePadding;
-    parts.box.front().size.spaceBefore = spacing.section + padding - 4;
-    return parts;
-}
-
-void spaceAfterBox(std::vector<Strip>& steps, PrintSize size)
-{
-    if (!steps.empty()) {
-        steps.front().size.spaceBefore += pageFrame(size).framePadding;
+    if (!strips.empty()) {
+        strips.front().size.spaceBefore += points;
     }
+    return strips;
 }
 
-double heightOf(const CardParts& parts)
+/// All on one page, or more where it does not fit.
+std::vector<Strip> onePage(const CardText& card, PrintSize size, const Spacing& spacing,
+                           const TextColumn& column)
 {
-    return quadrille::app::heightOf(parts.top) + parts.box.front().size.spaceBefore +
-           quadrille::app::heightOf(parts.box) +
-           (parts.steps.empty() ? 0 : parts.steps.front().size.spaceBefore) +
-           quadrille::app::heightOf(parts.steps);
+    const double padding = pageFrame(size).framePadding;
+    std::vector<Strip> strips = topStrips(card, size, spacing, column);
+    append(strips, lowered(settingsBox(card, size, spacing, column.left, column.width),
+                           spacing.section + padding - 4));
+    append(strips, lowered(stepStrips(card, size, spacing, column), padding));
+    return strips;
+}
+
+std::vector<Strip> withoutBox(const CardText& card, PrintSize size, const Spacing& spacing,
+                              const TextColumn& column)
+{
+    std::vector<Strip> strips = topStrips(card, size, spacing, column);
+    append(strips, stepStrips(card, size, spacing, column));
+    return strips;
 }
 
 /// The box on a page of its own says once more whose it is and for when.
-std::vector<Strip> boxPage(const CardText& card, CardParts parts, PrintSize size,
+std::vector<Strip> boxPage(const CardText& card, PrintSize size, const Spacing& spacing,
                            const TextColumn& column)
 {
     StripBuilder builder(size, column.left, column.width);
@@ -194,7 +195,8 @@ std::vector<Strip> boxPage(const CardText& card, CardParts parts, PrintSize size
     builder.keepWithNext();
     std::vector<Strip> page = builder.take();
     page.front().size.startsPage = true;
-    append(page, std::move(parts.box));
+    append(page, lowered(settingsBox(card, size, spacing, column.left, column.width),
+                         spacing.section + pageFrame(size).framePadding));
     return page;
 }
 
@@ -202,20 +204,17 @@ std::vector<Strip> boxPage(const CardText& card, CardParts parts, PrintSize size
 
 std::vector<Strip> cardStrips(const CardText& card, PrintSize size, const TextColumn& column)
 {
-    for (const Spacing& spacing : spacings(size)) {
-        CardParts parts = partsOf(card, size, spacing, column);
-        spaceAfterBox(parts.steps, size);
-        if (heightOf(parts) + 0.5 <= column.height) {
-            std::vector<Strip> strips = std::move(parts.top);
-            append(strips, std::move(parts.box));
-            append(strips, std::move(parts.steps));
-            return strips;
-        }
+    const auto fewest = [&](const auto& set) {
+        return onFewestPages(size, column.height, [&](const Spacing& spacing) {
+            return set(card, size, spacing, column);
+        });
+    };
+    std::vector<Strip> whole = fewest(onePage);
+    if (pagesOf(whole, column.height) == 1) {
+        return whole;
     }
-    CardParts parts = partsOf(card, size, spacings(size).front(), column);
-    std::vector<Strip> strips = parts.top;
-    append(strips, parts.steps);
-    append(strips, boxPage(card, std::move(parts), size, column));
+    std::vector<Strip> strips = fewest(withoutBox);
+    append(strips, fewest(boxPage));
     return strips;
 }
 

@@ -7,8 +7,7 @@
 
 #include <QStringList>
 
-#include <algorithm>
-#include <iterator>
+#include <utility>
 
 namespace quadrille::app
 {
@@ -56,9 +55,7 @@ HandoutDocument::HandoutDocument(const HandoutText& text, PaperChoice choice)
     const TextColumn column{m_edges.left(), m_edges.width(),
                             m_edges.bodyBottom() - m_edges.bodyTop(), m_edges.marginLine()};
     const std::vector<Strip> strips = stripsOf(text, choice.size, column);
-    std::vector<StripHeight> heights;
-    std::ranges::transform(strips, std::back_inserter(heights), &Strip::size);
-    for (const PageRange range : breakPages(heights, column.height)) {
+    for (const PageRange range : breakPages(heightsOf(strips), column.height)) {
         m_pages.push_back(place(strips, range, m_edges.bodyTop()));
     }
 }

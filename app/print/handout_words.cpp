@@ -18,6 +18,9 @@ using namespace std::chrono_literals;
 /// Longer texts stand below a step's head, not in it.
 constexpr qsizetype longestStepHead = 90;
 
+/// Longer parts of the foot may be broken between words.
+constexpr qsizetype longestUnbroken = 50;
+
 QString dash()
 {
     return QStringLiteral("—");
@@ -75,16 +78,27 @@ QString padsOf(const std::vector<Pad>& pads, const QuantityText& text)
     return HandoutWords::tr("pads %1").arg(named.join(QStringLiteral(", ")));
 }
 
+/// Pads of one size everywhere are said once.
+bool samePads(const HandoutCard& card, const QuantityText& text)
+{
+    std::optional<QString> size;
+    for (const HandoutSite& site : card.sites) {
+        for (const Pad& pad : site.pads) {
+            if (size.value_or(padSize(pad, text)) != padSize(pad, text)) {
+                return false;
+            }
+            size = padSize(pad, text);
+        }
+        if (site.pads.size() != 2) {
+            return false;
+        }
+    }
+    return size.has_value();
+}
+
 bool inTurn(const HandoutCard& card)
 {
     return card.siteOrder == SiteOrder::oneAfterAnother && card.sites.size() > 1;
-}
-
-bool anyKnown(const HandoutCard& card, std::optional<Amplitude> AmplitudeGuidance::* which)
-{
-    return std::ranges::any_of(card.sites, [&](const HandoutSite& site) {
-        return (site.amplitude.*which).has_value();
-    });
 }
 
 /// A text of the sites as one sentence where all say the same, else a paragraph per site.
@@ -162,14 +176,27 @@ QString HandoutWords::printed(const HandoutContent& content) const
                            .arg(QString::number(content.planNumber),
                                 m_text.date(content.planFrom), issuer);
     }
+    for (QString& part : parts) {
+        if (part.size() <= longestUnbroken) {
+            part.replace(QLatin1Char(' '), noBreakSpace());
+        }
+    }
     return parts.join(QStringLiteral(" · "));
 }
 
-QString HandoutWords::weeks(const HandoutCard& card) const
+QString HandoutWords::weeks(const HandoutCard& card)
 {
     return card.firstWeek == card.lastWeek
                ? tr("Week %1").arg(card.firstWeek.number)
                : tr("Weeks %1 to %2").arg(card.firstWeek.number).arg(card.lastWeek.number);
+}
+
+QString HandoutWords::days(Date first, Date last) const
+{
+    const auto yearOf = [](Date date) { return std::chrono::year_month_day(date).year(); };
+    const QString from = yearOf(first) == yearOf(last) ? m_text.weekdayAndDay(first)
+                                                       : m_text.weekdayDate(first);
+    return tr("%1 to %2", "first and last day").arg(from, m_text.weekdayDate(last));
 }
 
 HandoutText HandoutWords::of(const HandoutContent& content) const
@@ -207,14 +234,11 @@ CardText HandoutWords::card(const HandoutContent& content, std::size_t index) co
     if (!problem.isEmpty()) {
         text.who.push_back({QStringLiteral(", ") + problem, false});
     }
-    text.when = {{weeks(card), true},
-                 {tr(": %1 to %2", "first and last day")
-                      .arg(m_text.weekdayDate(card.firstDay), m_text.weekdayDate(card.lastDay)),
-                  false}};
+    text.when = {{weeks(card), true}, {QStringLiteral(": ") + days(card.firstDay, card.lastDay), false}};
     if (index + 1 < content.cards.size()) {
         const HandoutCard& following = content.cards[index + 1];
         text.next = tr("From %1 on, go by the page for %2.")
-                        .arg(m_text.weekdayDate(following.firstDay),
+                        .arg(m_text.weekdayAndDay(following.firstDay),
                              following.firstWeek == following.lastWeek
                                  ? tr("week %1").arg(following.firstWeek.number)
                                  : tr("weeks %1 to %2")
@@ -243,7 +267,7 @@ std::vector<BigNumberText> HandoutWords::numbers(const HandoutCard& card) const
 BigNumberText HandoutWords::minutes(const HandoutCard& card) const
 {
     BigNumberText number;
-    number.label = card.sessionsPerDay == 1 ? tr("minutes") : tr("minutes each time");
+    number.label = card.sessionsPerDay == 1 ? tr("minutes") : tr("minutes each");
     number.below = tr("it stops by itself");
     number.number = dash();
     if (card.sitting && *card.sitting % 1min == 0ms) {
@@ -253,7 +277,6 @@ BigNumberText HandoutWords::minutes(const HandoutCard& card) const
         number.number = QStringLiteral("%1:%2")
                             .arg(seconds / 1min)
                             .arg(seconds.count() % 60, 2, 10, QLatin1Char('0'));
-        number.label = tr("minutes and seconds");
     }
     if (inTurn(card)) {
         number.below = tr("one muscle after the other");
@@ -336,21 +359,19 @@ std::vector<SettingRow> HandoutWords::rows(const HandoutSettings& settings, Ramp
 SiteTable HandoutWords::sites(const HandoutCard& card) const
 {
     SiteTable table;
-    table.howStrong = tr("How strong");
-    table.howStrongText =
-        withBold(tr("%1 as strong as you can put up with, without sharp pain."),
-                 {tr("How strong:")});
-    if (anyKnown(card, &AmplitudeGuidance::ceiling)) {
-        table.howStrongText.push_back({tr(" Never above the last column."), false});
-    }
-    table.head = {tr("Channel"), tr("Muscle and pads"), {}, tr("Last time"), tr("Never above")};
+    table.howStrong =
+        withBold(tr("%1 as strong as you can bear, without sharp pain."), {tr("How strong:")});
+    table.head = {tr("Channel"), {}, {}, tr("Last time"), tr("Never above")};
     bool anyDash = false;
     const auto amplitude = [&](const std::optional<Amplitude>& known) {
         anyDash = anyDash || !known;
         return known ? m_text.setting(Field::amplitudeCeiling, known->count()) : dash();
     };
+    const bool padsInSteps = samePads(card, m_text);
+    table.head.where = padsInSteps ? tr("Muscle") : tr("Muscle and pads");
     for (const HandoutSite& site : card.sites) {
-        table.rows.push_back({m_text.count(site.channel), whereOf(site), padsOf(site.pads, m_text),
+        table.rows.push_back({m_text.count(site.channel), whereOf(site),
+                              padsInSteps ? QString() : padsOf(site.pads, m_text),
                               amplitude(site.amplitude.lastTolerated),
                               amplitude(site.amplitude.ceiling)});
     }
@@ -360,30 +381,42 @@ SiteTable HandoutWords::sites(const HandoutCard& card) const
     return table;
 }
 
-std::vector<StepText> HandoutWords::steps(const HandoutCard& card) const
+StepText HandoutWords::padsStep(const HandoutCard& card) const
 {
     std::size_t pads = 0;
     for (const HandoutSite& site : card.sites) {
         pads += site.pads.size();
     }
-    StepText stick{pads > 1 ? tr("Look at the skin. Stick on the %1 pads.")
-                                  .arg(m_text.count(static_cast<std::int64_t>(pads)))
-                            : tr("Look at the skin. Stick on the pads."),
-                   {plain(tr("Clean, dry, no cream. Put them where you were shown."))}};
-    StepText turnUp{tr("Switch on. Turn up slowly while it pulls."), {}};
+    StepText step{tr("Look at the skin. Stick on the pads."), {}};
+    if (pads > 1 && !inTurn(card)) {
+        step.head = tr("Look at the skin. Stick on the %1 pads.")
+                        .arg(m_text.count(static_cast<std::int64_t>(pads)));
+    }
+    step.body.push_back(plain(
+        samePads(card, m_text)
+            ? tr("Clean, dry, no cream. Each pad %1, where you were shown.")
+                  .arg(padSize(card.sites.front().pads.front(), m_text))
+            : tr("Clean, dry, no cream. Each pad where you were shown.")));
+    return step;
+}
+
+StepText HandoutWords::turnUpStep(const HandoutCard& card)
+{
+    const QString feels = tr("The muscle should go hard, without sharp pain.");
+    StepText step{tr("Switch on. Turn up slowly while it pulls."), {}};
     if (inTurn(card)) {
-        stick.head = tr("Look at the skin. Stick on the pads.");
-        turnUp.body.push_back(plain(tr("One muscle after the other, in the order of the list.")));
+        step.body = {plain(tr("One muscle after the other, in the order of the list."))};
     } else if (card.sites.size() > 1) {
-        turnUp.body.push_back(plain(tr("First one channel, then the next.")));
+        step.body = {plain(tr("One channel, then the next. Each muscle should go hard, without sharp pain."))};
+        return step;
     }
-    QString feels = tr("The muscle should go hard, without sharp pain.");
-    if (!turnUp.body.empty()) {
-        turnUp.body.front().push_back({QStringLiteral(" ") + feels, false});
-    } else {
-        turnUp.body.push_back(plain(feels));
-    }
-    return {positionStep(card), stick, turnUp, workStep(card),
+    step.body.push_back(plain(feels));
+    return step;
+}
+
+std::vector<StepText> HandoutWords::steps(const HandoutCard& card) const
+{
+    return {positionStep(card), padsStep(card), turnUpStep(card), workStep(card),
             {tr("Switch off first, then take the pads off."),
              {plain(tr("Look at the skin again."))}}};
 }

@@ -52,9 +52,9 @@ struct SiteRow {
     QString neverAbove;
 };
 
+/// The channels of a card. Pads that are the same everywhere are named in the steps instead.
 struct SiteTable {
-    QString howStrong;
-    RichText howStrongText;
+    RichText howStrong;
     SiteRow head; ///< the columns' names
     std::vector<SiteRow> rows;
     QString note; ///< explains a dash; may be empty
@@ -97,6 +97,7 @@ struct RingText {
 
 struct SafetyText {
     QString title;
+    QString stopTitle; ///< where the reasons to stop stand on a page of their own
     std::vector<SafetyList> lists;
     SafetyList stop;
     std::vector<RingText> ring;
@@ -139,9 +140,12 @@ private:
     SiteTable sites(const HandoutCard& card) const;
     std::vector<StepText> steps(const HandoutCard& card) const;
     StepText positionStep(const HandoutCard& card) const;
+    StepText padsStep(const HandoutCard& card) const;
+    static StepText turnUpStep(const HandoutCard& card);
     StepText workStep(const HandoutCard& card) const;
     QString rhythm(const HandoutRhythm& rhythm, bool forEachMuscle) const;
-    QString weeks(const HandoutCard& card) const;
+    static QString weeks(const HandoutCard& card);
+    QString days(Date first, Date last) const;
     QString printed(const HandoutContent& content) const;
 
     QuantityText m_text;

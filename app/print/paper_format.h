@@ -83,7 +83,7 @@ struct PageFrame {
     double marginLine = 84;  ///< of the exercise book; step numbers stand left of it
     double top = 30;         ///< head begins
     double bottom = 30;      ///< from the lower edge; the foot ends
-    double headGap = 13;     ///< between head and text; a frame may reach into it
+    double headGap = 15;     ///< between head and text; a frame may reach into it
     double footGap = 15;     ///< between text and the rule above the foot
     double framePadding = 11; ///< inside a frame, above and below the text
     double frameInset = 15;   ///< inside a frame, left and right

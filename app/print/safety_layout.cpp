@@ -48,21 +48,22 @@ void listStrips(StripBuilder& builder, const SafetyList& list, double itemSpace)
 {
     const double line = pointSize(PrintText::text, builder.size()).line;
     const double side = line * 0.54;
+    const std::size_t begins = builder.count();
     builder.paragraph(bold(list.heading), PrintText::heading);
-    for (const QString& item : list.items) {
-        builder.keepWithNext();
+    for (std::size_t i = 0; i < list.items.size(); ++i) {
+        // Two items at least stand below a heading and on top of a page.
+        if (i <= 1 || i + 1 == list.items.size()) {
+            builder.keepWithNext();
+        }
         builder.space(itemSpace);
         const std::size_t first = builder.count();
-        builder.paragraph(plain(item), PrintText::text, side * 2.1);
+        builder.paragraph(plain(list.items[i]), PrintText::text, side * 2.1);
         builder.drawOver(first, [=, mark = list.mark, left = builder.left()](QPainter& painter,
                                                                             double top) {
             drawMark(painter, mark, {left + side / 2, top + line / 2 + side * 0.06}, side);
         });
-        builder.keepTogether(first);
-        if (&item == &list.items.front()) {
-            continue;
-        }
     }
+    builder.keepTogether(begins);
 }
 
 /// Lines of one column below its thick rule.
@@ -103,49 +104,75 @@ void ringStrips(StripBuilder& builder, const SafetyText& safety)
     builder.row(cells);
 }
 
-std::vector<Strip> strips(const SafetyText& safety, PrintSize size, const TextColumn& column,
-                          const Spacing& spacing)
+std::vector<Strip> listsOf(const SafetyText& safety, PrintSize size, const TextColumn& column,
+                           const Spacing& spacing)
 {
-    const PageFrame frame = pageFrame(size);
     StripBuilder builder(size, column.left, column.width);
     builder.paragraph(bold(safety.title), PrintText::title);
     builder.keepWithNext();
-    for (const SafetyList& list : safety.lists) {
-        builder.space(&list == &safety.lists.front() ? 4 : spacing.heading);
-        listStrips(builder, list, spacing.item);
+    for (std::size_t i = 0; i < safety.lists.size(); ++i) {
+        builder.space(i == 0 ? spacing.heading / 2 : spacing.heading);
+        listStrips(builder, safety.lists[i], spacing.item);
     }
-    std::vector<Strip> all = builder.take();
+    return builder.take();
+}
 
+/// The framed box and the telephone numbers, which belong on one page.
+std::vector<Strip> stopAndRing(const SafetyText& safety, PrintSize size, const TextColumn& column,
+                               const Spacing& spacing)
+{
+    const PageFrame frame = pageFrame(size);
     StripBuilder box(size, column.left + frame.frameInset, column.width - 2 * frame.frameInset);
     box.space(spacing.section + frame.framePadding);
-    listStrips(box, safety.stop, spacing.item - 1);
-    box.keepTogether(0);
+    listStrips(box, safety.stop, spacing.item);
     box.frame(0, frameNumber, frameLine);
-    // The box and the telephone numbers belong on one page.
-    std::vector<Strip> stop = box.take();
-    stop.back().size.below = BreakBelow::avoid;
-    append(all, std::move(stop));
+    std::vector<Strip> strips = box.take();
+    strips.back().size.below = BreakBelow::avoid;
 
     StripBuilder ring(size, column.left, column.width);
-    ring.space(frame.framePadding + spacing.item + 4);
-    const std::size_t first = ring.count();
+    ring.space(frame.framePadding + spacing.section);
     ringStrips(ring, safety);
-    ring.keepTogether(first);
-    append(all, ring.take());
-    return all;
+    ring.keepTogether(0);
+    append(strips, ring.take());
+    return strips;
+}
+
+std::vector<Strip> onePage(const SafetyText& safety, PrintSize size, const TextColumn& column,
+                           const Spacing& spacing)
+{
+    std::vector<Strip> strips = listsOf(safety, size, column, spacing);
+    append(strips, stopAndRing(safety, size, column, spacing));
+    return strips;
+}
+
+std::vector<Strip> stopPage(const SafetyText& safety, PrintSize size, const TextColumn& column,
+                            const Spacing& spacing)
+{
+    StripBuilder builder(size, column.left, column.width);
+    builder.paragraph(bold(safety.stopTitle), PrintText::title);
+    builder.keepWithNext();
+    std::vector<Strip> strips = builder.take();
+    strips.front().size.startsPage = true;
+    append(strips, stopAndRing(safety, size, column, spacing));
+    return strips;
 }
 
 } // namespace
 
 std::vector<Strip> safetyStrips(const SafetyText& safety, PrintSize size, const TextColumn& column)
 {
-    for (const Spacing& spacing : spacings(size)) {
-        std::vector<Strip> one = strips(safety, size, column, spacing);
-        if (heightOf(one) + 0.5 <= column.height) {
-            return one;
-        }
+    const auto fewest = [&](const auto& set) {
+        return onFewestPages(size, column.height, [&](const Spacing& spacing) {
+            return set(safety, size, column, spacing);
+        });
+    };
+    std::vector<Strip> whole = fewest(onePage);
+    if (pagesOf(whole, column.height) == 1) {
+        return whole;
     }
-    return strips(safety, size, column, spacings(size).front());
+    std::vector<Strip> strips = fewest(listsOf);
+    append(strips, fewest(stopPage));
+    return strips;
 }
 
 } // namespace quadrille::app

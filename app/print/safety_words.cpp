@@ -80,7 +80,7 @@ QString watchText(Caution caution)
     case Caution::healthChanged:
         return SafetyWords::tr("your health has changed: an operation, an implant, a pregnancy");
     case Caution::inDoubt:
-        return SafetyWords::tr("you are in doubt. Leave the pads and the settings as they are");
+        return SafetyWords::tr("you are in doubt: do not move a pad or change a setting yourself");
     default:
         return {};
     }
@@ -106,6 +106,7 @@ SafetyText safetyText(const HandoutContent& content)
     const HandoutCautions& cautions = content.cautions;
     SafetyText safety;
     safety.title = SafetyWords::tr("Doing it safely");
+    safety.stopTitle = SafetyWords::tr("When to stop");
     safety.lists = {list(SafetyWords::tr("Always"), ListMark::square, cautions.always),
                     list(SafetyWords::tr("Before"), ListMark::box, cautions.before),
                     list(SafetyWords::tr("During"), ListMark::square, cautions.during),

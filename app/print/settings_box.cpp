@@ -25,9 +25,8 @@ void drawRule(QPainter& painter, double x, double width, double y, const QColor&
 
 double widthOfRow(const SettingRow& row, PrintSize size)
 {
-    const double name = std::max(widthOf(plain(row.name), PrintText::text, size),
-                                 widthOf(plain(row.note), PrintText::small, size));
-    return name + cellGap + widthOf(bold(row.value), PrintText::text, size);
+    return widthOf(plain(row.name), PrintText::text, size) + cellGap +
+           widthOf(bold(row.value), PrintText::text, size);
 }
 
 class Box
@@ -91,33 +90,32 @@ private:
             m_builder.paragraph(bold(group.heading), PrintText::text);
             m_builder.keepWithNext();
         }
-        // A setting too wide for half the box, such as a waveform's name, takes a row of its own;
-        // where a later one is too wide, all of them do, so that the order stays plain.
+        // A first setting too wide for half the box, such as a waveform's name, takes a row of its
+        // own; where a later one is too wide, all of them do, so that the order stays plain.
         const double half = (width() - columnGap) / 2;
         const auto fits = [&](const SettingRow& row) { return widthOfRow(row, size()) <= half; };
-        std::size_t wide = 0;
-        while (wide < group.rows.size() && !fits(group.rows[wide])) {
-            ++wide;
-        }
+        std::size_t wide = fits(group.rows.front()) ? 0 : 1;
         const auto paired = group.rows.begin() + static_cast<std::ptrdiff_t>(wide);
         if (!std::all_of(paired, group.rows.end(), fits)) {
             wide = group.rows.size();
         }
         for (std::size_t i = 0; i < wide; ++i) {
-            row({&group.rows[i]}, width(), i + 1 < group.rows.size());
+            row({&group.rows[i]}, width(), i + 1 < group.rows.size() ? 1 : 0);
         }
         const std::size_t rest = group.rows.size() - wide;
         const std::size_t rows = (rest + 1) / 2;
         for (std::size_t i = 0; i < rows; ++i) {
             std::vector<const SettingRow*> pair{&group.rows[wide + i]};
-            if (wide + rows + i < group.rows.size()) {
+            if (rows + i < rest) {
                 pair.push_back(&group.rows[wide + rows + i]);
             }
-            row(pair, half, i + 1 < rows);
+            const std::size_t below = i + 1 == rows ? 0U : rows + i + 1 < rest ? 2U : 1U;
+            row(pair, half, below);
         }
     }
 
-    void row(const std::vector<const SettingRow*>& settings, double columnWidth, bool ruled)
+    /// `ruled`: how many columns go on below and have a line in between.
+    void row(const std::vector<const SettingRow*>& settings, double columnWidth, std::size_t ruled)
     {
         std::vector<Cell> cells;
         double x = left();
@@ -139,12 +137,11 @@ private:
         m_builder.space(m_spacing.row);
         m_builder.row(cells);
         const double ruleGap = m_spacing.row;
-        if (ruled) {
-            const std::size_t columns = settings.size();
+        if (ruled > 0) {
             const double from = left();
             m_builder.drawOver(m_builder.count() - 1, [=, height = lastHeight()](QPainter& painter,
                                                                                 double top) {
-                for (std::size_t i = 0; i < columns; ++i) {
+                for (std::size_t i = 0; i < ruled; ++i) {
                     drawRule(painter, from + static_cast<double>(i) * (columnWidth + columnGap),
                              columnWidth, top + height + ruleGap, printTokens().rule, 0.75);
                 }
@@ -165,7 +162,7 @@ private:
         });
         m_builder.keepWithNext();
         m_builder.space(5);
-        m_builder.paragraph(table.howStrongText, PrintText::text);
+        m_builder.paragraph(table.howStrong, PrintText::text);
         m_builder.keepWithNext();
     }
 

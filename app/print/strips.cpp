@@ -11,13 +11,17 @@ namespace quadrille::app
 namespace
 {
 
+/// Shorter rows and paragraphs are not broken at all.
+constexpr std::size_t fewLines = 8;
+
 /// No line of a paragraph stands alone above or below the end of a page.
-BreakBelow belowLine(int line, int lines)
+BreakBelow belowLine(std::size_t line, std::size_t lines)
 {
-    if (line == lines - 1) {
+    if (line + 1 == lines) {
         return BreakBelow::free;
     }
-    return line == 0 || line == lines - 2 ? BreakBelow::never : BreakBelow::avoid;
+    const bool alone = line == 0 || line + 2 == lines;
+    return alone || lines <= fewLines ? BreakBelow::never : BreakBelow::avoid;
 }
 
 } // namespace
@@ -32,13 +36,16 @@ void Cell::add(const TextBlock& block)
     }
 }
 
-double heightOf(const std::vector<Strip>& strips)
+std::vector<StripHeight> heightsOf(const std::vector<Strip>& strips)
 {
-    double height = 0;
-    for (std::size_t i = 0; i < strips.size(); ++i) {
-        height += strips[i].size.height + (i > 0 ? strips[i].size.spaceBefore : 0);
-    }
-    return height;
+    std::vector<StripHeight> heights;
+    std::ranges::transform(strips, std::back_inserter(heights), &Strip::size);
+    return heights;
+}
+
+std::size_t pagesOf(const std::vector<Strip>& strips, double pageHeight)
+{
+    return breakPages(heightsOf(strips), pageHeight).size();
 }
 
 void append(std::vector<Strip>& to, std::vector<Strip> from)
@@ -83,7 +90,7 @@ void StripBuilder::row(const std::vector<Cell>& cells)
                 texts.append(cell.lines[line].text);
             }
         }
-        strip.size.below = belowLine(static_cast<int>(line), static_cast<int>(lines));
+        strip.size.below = belowLine(line, lines);
         strip.text = texts.join(QLatin1Char(' ')).simplified();
         strip.draw = [pieces](QPainter& painter, double top) {
             for (const auto& [x, piece] : pieces) {

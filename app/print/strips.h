@@ -39,8 +39,10 @@ struct Cell {
     void add(const TextBlock& block);
 };
 
-/// Height of strips that stand on one page.
-double heightOf(const std::vector<Strip>& strips);
+/// Heights alone, for breaking pages.
+std::vector<StripHeight> heightsOf(const std::vector<Strip>& strips);
+/// How many pages of `pageHeight` the strips take.
+std::size_t pagesOf(const std::vector<Strip>& strips, double pageHeight);
 void append(std::vector<Strip>& to, std::vector<Strip> from);
 
 /// Builds strips downwards in a column.

@@ -38,6 +38,9 @@ QFont fontFor(PrintText style, PrintSize size)
     font.setPixelSize(static_cast<int>(std::lround(pointSize(style, size).font * unitsPerPoint)));
     font.setBold(isBold(style));
     font.setHintingPreference(QFont::PreferNoHinting);
+    // The least spacing there is: it keeps letters from being joined into one glyph, which would be
+    // found under neither in the text of a file.
+    font.setLetterSpacing(QFont::AbsoluteSpacing, 1.0 / 64);
     return font;
 }
 
