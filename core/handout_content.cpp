@@ -111,9 +111,12 @@ bool anyPadOf(const std::vector<HandoutCard>& cards, PadMaterial material)
 HandoutCautions cautionsFor(const std::vector<HandoutCard>& cards)
 {
     HandoutCautions cautions;
-    cautions.always = {Caution::onlyAsShownOnThisPerson, Caution::neverFrontOfNeck,
-                       Caution::neverAcrossChest,        Caution::neverOverBrokenSkin,
-                       Caution::stimulatorsOwnInstructionsFirst, Caution::noSubstituteForAdvice,
+    cautions.always = {Caution::onlyAsShownOnThisPerson,
+                       Caution::neverFrontOfNeck,
+                       Caution::neverAcrossChest,
+                       Caution::neverOverBrokenSkin,
+                       Caution::stimulatorsOwnInstructionsFirst,
+                       Caution::noSubstituteForAdvice,
                        Caution::keepFromChildren};
     cautions.before = {Caution::skinCleanDryWhole};
     if (anyPadOf(cards, PadMaterial::selfAdhesive)) {
@@ -128,11 +131,13 @@ HandoutCautions cautionsFor(const std::vector<HandoutCard>& cards)
     }
     cautions.during = {Caution::strongIsRightSharpIsNot, Caution::turnDownBeforeTouchingPads,
                        Caution::suddenChangeSwitchOff};
-    cautions.after = {Caution::pinkFadesWithinHour, Caution::soreForTwoDays,
-                      Caution::padsBackAway};
-    cautions.stopAndRing = {Caution::skinStillRedOrBlistered, Caution::jointSwollenHotOrWorse,
-                            Caution::oneLimbSwollenOrPainful, Caution::faintOrOddHeartbeat,
-                            Caution::stillSoreOnThirdDay,     Caution::healthChanged,
+    cautions.after = {Caution::pinkFadesWithinHour, Caution::soreForTwoDays, Caution::padsBackAway};
+    cautions.stopAndRing = {Caution::skinStillRedOrBlistered,
+                            Caution::jointSwollenHotOrWorse,
+                            Caution::oneLimbSwollenOrPainful,
+                            Caution::faintOrOddHeartbeat,
+                            Caution::stillSoreOnThirdDay,
+                            Caution::healthChanged,
                             Caution::inDoubt};
     return cautions;
 }
@@ -146,8 +151,8 @@ std::vector<HandoutCard> cardsOf(const Course& course, const Plan& plan, Date pr
         const CourseWeek firstWeek = firstWeekOf(plan.blocks, i);
         const CourseWeek lastWeek{firstWeek.number + plan.blocks[i].weeks - 1};
         const Date begins = std::max(firstDayOf(course.startDate, firstWeek), plan.fromDate);
-        Date ends = firstDayOf(course.startDate, CourseWeek{lastWeek.number + 1}) -
-                    std::chrono::days(1);
+        Date ends =
+            firstDayOf(course.startDate, CourseWeek{lastWeek.number + 1}) - std::chrono::days(1);
         if (course.endDate) {
             ends = std::min(ends, *course.endDate);
         }
@@ -171,8 +176,8 @@ std::optional<Date> lastDayOf(const Course& course, const Plan& plan)
     if (plan.blocks.empty()) {
         return std::nullopt;
     }
-    const Date last =
-        firstDayOf(course.startDate, CourseWeek{totalWeeks(plan.blocks) + 1}) - std::chrono::days(1);
+    const Date last = firstDayOf(course.startDate, CourseWeek{totalWeeks(plan.blocks) + 1}) -
+                      std::chrono::days(1);
     return course.endDate ? std::min(last, *course.endDate) : last;
 }
 

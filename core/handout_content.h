@@ -34,8 +34,8 @@ enum class Caution {
     keepFromChildren,
     // before
     skinCleanDryWhole,
-    padsStillSticky,   ///< self-adhesive pads only
-    padsMoistAndFirm,  ///< carbon rubber pads only
+    padsStillSticky,  ///< self-adhesive pads only
+    padsMoistAndFirm, ///< carbon rubber pads only
     cablesWhole,
     startAtZero,
     notWhileDrivingBathingAsleep,
@@ -117,8 +117,8 @@ struct HandoutSite {
 struct HandoutCard {
     CourseWeek firstWeek;
     CourseWeek lastWeek;
-    Date firstDay; ///< never before the plan's from-date
-    Date lastDay;  ///< never after the course's end
+    Date firstDay;      ///< never before the plan's from-date
+    Date lastDay;       ///< never after the course's end
     Weekday weekBegins; ///< the weekday of the course's start: course weeks run from it
     Schedule schedule;
     int sessionsPerDay = 1;
@@ -146,14 +146,14 @@ struct HandoutContent {
     std::optional<std::string> printedBy = std::nullopt; ///< the practitioner at the screen, if any
     std::string stimulatorName;
     RampHabit rampHabit = RampHabit::includedInOnTime;
-    std::vector<HandoutCard> cards; ///< empty when every block is over
+    std::vector<HandoutCard> cards;             ///< empty when every block is over
     std::optional<Date> lastDay = std::nullopt; ///< of the whole plan; nothing without blocks
     HandoutCautions cautions;
     friend bool operator==(const HandoutContent&, const HandoutContent&) = default;
 };
 
-/// The handout of an issued plan: one card per block that is not over on the day of printing. Before
-/// the from-date these are all blocks the plan will be in force for.
+/// The handout of an issued plan: one card per block that is not over on the day of printing.
+/// Before the from-date these are all blocks the plan will be in force for.
 HandoutContent handoutContent(const Practice& practice, const Patient& patient,
                               const Course& course, const Plan& plan,
                               const std::optional<std::string>& printedBy, Date printedOn);

@@ -53,8 +53,7 @@ CellLine weekdaySquares(const std::vector<WeekdaySquare>& squares, PrintSize siz
     std::vector<TextBlock> letters;
     QString text;
     for (const WeekdaySquare& square : squares) {
-        letters.emplace_back(plain(square.letter), PrintText::small, size, pitch,
-                             Qt::AlignHCenter);
+        letters.emplace_back(plain(square.letter), PrintText::small, size, pitch, Qt::AlignHCenter);
         text += square.prescribed ? square.letter : QStringLiteral("·");
     }
     const auto draw = [=](QPainter& painter, QPointF topLeft) {
@@ -62,8 +61,8 @@ CellLine weekdaySquares(const std::vector<WeekdaySquare>& squares, PrintSize siz
             const double left = topLeft.x() + static_cast<double>(i) * pitch;
             const QRectF square(left, topLeft.y() + 4, side, side);
             if (squares[i].prescribed) {
-                painter.setPen(QPen(printTokens().ink, 1.5, Qt::SolidLine, Qt::SquareCap,
-                                    Qt::MiterJoin));
+                painter.setPen(
+                    QPen(printTokens().ink, 1.5, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
                 painter.setBrush(Qt::NoBrush);
                 painter.drawRect(square.adjusted(0.75, 0.75, -0.75, -0.75));
             } else {
@@ -73,8 +72,7 @@ CellLine weekdaySquares(const std::vector<WeekdaySquare>& squares, PrintSize siz
             }
             painter.setPen(printTokens().ink2);
             painter.setBrush(Qt::NoBrush);
-            letters[i].draw(painter,
-                            {square.center().x() - pitch / 2, topLeft.y() + letterTop});
+            letters[i].draw(painter, {square.center().x() - pitch / 2, topLeft.y() + letterTop});
         }
     };
     return {letterTop + pointSize(PrintText::small, size).line, text, draw};

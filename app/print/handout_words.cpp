@@ -108,12 +108,11 @@ struct SiteTexts {
     bool isEmpty() const { return shared.isEmpty() && each.empty(); }
 };
 
-SiteTexts textsOf(const std::vector<HandoutSite>& sites, std::string HandoutSite::* which)
+SiteTexts textsOf(const std::vector<HandoutSite>& sites, std::string HandoutSite::*which)
 {
     SiteTexts texts;
-    const bool same = std::ranges::all_of(sites, [&](const HandoutSite& site) {
-        return site.*which == sites.front().*which;
-    });
+    const bool same = std::ranges::all_of(
+        sites, [&](const HandoutSite& site) { return site.*which == sites.front().*which; });
     if (sites.empty()) {
         return texts;
     }
@@ -166,15 +165,16 @@ QString HandoutWords::printed(const HandoutContent& content) const
 {
     const QString by = content.printedBy ? typedText(*content.printedBy) : QString();
     const QString day = m_text.date(content.printedOn);
-    QStringList parts{by.isEmpty() ? tr("Printed %1").arg(day) : tr("Printed %1 by %2").arg(day, by),
+    QStringList parts{by.isEmpty() ? tr("Printed %1").arg(day)
+                                   : tr("Printed %1 by %2").arg(day, by),
                       tr("Patient %1").arg(orDash(typedText(content.patientReference))),
                       tr("Plan %1 from %2")
                           .arg(QString::number(content.planNumber), m_text.date(content.planFrom))};
     const QString issuer = typedText(content.planIssuedBy);
     if (!issuer.isEmpty() && issuer != by) {
-        parts.back() = tr("Plan %1 from %2, issued by %3")
-                           .arg(QString::number(content.planNumber),
-                                m_text.date(content.planFrom), issuer);
+        parts.back() =
+            tr("Plan %1 from %2, issued by %3")
+                .arg(QString::number(content.planNumber), m_text.date(content.planFrom), issuer);
     }
     for (QString& part : parts) {
         if (part.size() <= longestUnbroken) {
@@ -194,17 +194,17 @@ QString HandoutWords::weeks(const HandoutCard& card)
 QString HandoutWords::days(Date first, Date last) const
 {
     const auto yearOf = [](Date date) { return std::chrono::year_month_day(date).year(); };
-    const QString from = yearOf(first) == yearOf(last) ? m_text.weekdayAndDay(first)
-                                                       : m_text.weekdayDate(first);
+    const QString from =
+        yearOf(first) == yearOf(last) ? m_text.weekdayAndDay(first) : m_text.weekdayDate(first);
     return tr("%1 to %2", "first and last day").arg(from, m_text.weekdayDate(last));
 }
 
 HandoutText HandoutWords::of(const HandoutContent& content) const
 {
     HandoutText handout;
-    handout.documentTitle = tr("Home programme, patient %1, plan %2")
-                                .arg(orDash(typedText(content.patientReference)),
-                                     QString::number(content.planNumber));
+    handout.documentTitle =
+        tr("Home programme, patient %1, plan %2")
+            .arg(orDash(typedText(content.patientReference)), QString::number(content.planNumber));
     switch (content.standing) {
     case HandoutStanding::trial:
         handout.standing = tr("Trial print, no screening: not for a patient");
@@ -212,9 +212,9 @@ HandoutText HandoutWords::of(const HandoutContent& content) const
     }
     const QString town = townOf(content.practice);
     const QString name = typedText(content.practice.name);
-    handout.practice = town.isEmpty() || name.isEmpty() ? name + town
-                                                        : tr("%1, %2", "practice, town")
-                                                              .arg(name, town);
+    handout.practice = town.isEmpty() || name.isEmpty()
+                           ? name + town
+                           : tr("%1, %2", "practice, town").arg(name, town);
     handout.patientName = orDash(typedText(content.patientName));
     handout.printed = printed(content);
     for (std::size_t i = 0; i < content.cards.size(); ++i) {
@@ -234,7 +234,8 @@ CardText HandoutWords::card(const HandoutContent& content, std::size_t index) co
     if (!problem.isEmpty()) {
         text.who.push_back({QStringLiteral(", ") + problem, false});
     }
-    text.when = {{weeks(card), true}, {QStringLiteral(": ") + days(card.firstDay, card.lastDay), false}};
+    text.when = {{weeks(card), true},
+                 {QStringLiteral(": ") + days(card.firstDay, card.lastDay), false}};
     if (index + 1 < content.cards.size()) {
         const HandoutCard& following = content.cards[index + 1];
         text.next = tr("From %1 on, go by the page for %2.")
@@ -287,21 +288,19 @@ BigNumberText HandoutWords::minutes(const HandoutCard& card) const
 BigNumberText HandoutWords::days(const HandoutCard& card) const
 {
     if (const auto* any = std::get_if<DaysPerWeek>(&card.schedule)) {
-        return {m_text.count(any->days), any->days == 1 ? tr("day a week") : tr("days a week"),
+        return {m_text.count(any->days),
+                any->days == 1 ? tr("day a week") : tr("days a week"),
                 any->days == 7 ? QString() : tr("you choose which"),
                 {}};
     }
     const WeekdaySet set = std::get<WeekdaySet>(card.schedule);
-    BigNumberText number{m_text.count(set.size()),
-                         set.size() == 1 ? tr("day a week") : tr("days a week"),
-                         {},
-                         {}};
+    BigNumberText number{
+        m_text.count(set.size()), set.size() == 1 ? tr("day a week") : tr("days a week"), {}, {}};
     for (int i = 0; i < 7; ++i) {
         const Weekday day = card.weekBegins + std::chrono::days(i);
-        number.squares.push_back(
-            {m_text.locale().standaloneDayName(static_cast<int>(day.iso_encoding()),
-                                               QLocale::NarrowFormat),
-             set.contains(day)});
+        number.squares.push_back({m_text.locale().standaloneDayName(
+                                      static_cast<int>(day.iso_encoding()), QLocale::NarrowFormat),
+                                  set.contains(day)});
     }
     return number;
 }
@@ -314,9 +313,8 @@ std::vector<SettingGroup> HandoutWords::settings(const HandoutCard& card, RampHa
     }
     for (const HandoutSite& site : card.sites) {
         if (!site.own.isEmpty()) {
-            groups.push_back(
-                {tr("Channel %1: %2").arg(m_text.count(site.channel), whereOf(site)),
-                 rows(site.own, habit)});
+            groups.push_back({tr("Channel %1: %2").arg(m_text.count(site.channel), whereOf(site)),
+                              rows(site.own, habit)});
         }
     }
     std::erase_if(groups, [](const SettingGroup& group) { return group.rows.empty(); });
@@ -333,8 +331,8 @@ std::vector<SettingRow> HandoutWords::rows(const HandoutSettings& settings, Ramp
         return s.field == Field::carrierFrequency;
     });
     for (const HandoutSetting& setting : settings.inAskingOrder) {
-        SettingRow row{fieldName(setting.field, bursts ? Waveform::kilohertzBursts
-                                                       : Waveform::symmetricBiphasic),
+        SettingRow row{fieldName(setting.field,
+                                 bursts ? Waveform::kilohertzBursts : Waveform::symmetricBiphasic),
                        {},
                        m_text.setting(setting.field, setting.count)};
         if (setting.field == Field::sessionLength && setting.count % 60'000 != 0) {
@@ -392,11 +390,10 @@ StepText HandoutWords::padsStep(const HandoutCard& card) const
         step.head = tr("Look at the skin. Stick on the %1 pads.")
                         .arg(m_text.count(static_cast<std::int64_t>(pads)));
     }
-    step.body.push_back(plain(
-        samePads(card, m_text)
-            ? tr("Clean, dry, no cream. Each pad %1, where you were shown.")
-                  .arg(padSize(card.sites.front().pads.front(), m_text))
-            : tr("Clean, dry, no cream. Each pad where you were shown.")));
+    step.body.push_back(plain(samePads(card, m_text)
+                                  ? tr("Clean, dry, no cream. Each pad %1, where you were shown.")
+                                        .arg(padSize(card.sites.front().pads.front(), m_text))
+                                  : tr("Clean, dry, no cream. Each pad where you were shown.")));
     return step;
 }
 
@@ -407,7 +404,8 @@ StepText HandoutWords::turnUpStep(const HandoutCard& card)
     if (inTurn(card)) {
         step.body = {plain(tr("One muscle after the other, in the order of the list."))};
     } else if (card.sites.size() > 1) {
-        step.body = {plain(tr("One channel, then the next. Each muscle should go hard, without sharp pain."))};
+        step.body = {plain(
+            tr("One channel, then the next. Each muscle should go hard, without sharp pain."))};
         return step;
     }
     step.body.push_back(plain(feels));
@@ -416,9 +414,12 @@ StepText HandoutWords::turnUpStep(const HandoutCard& card)
 
 std::vector<StepText> HandoutWords::steps(const HandoutCard& card) const
 {
-    return {positionStep(card), padsStep(card), turnUpStep(card), workStep(card),
-            {tr("Switch off first, then take the pads off."),
-             {plain(tr("Look at the skin again."))}}};
+    return {
+        positionStep(card),
+        padsStep(card),
+        turnUpStep(card),
+        workStep(card),
+        {tr("Switch off first, then take the pads off."), {plain(tr("Look at the skin again."))}}};
 }
 
 StepText HandoutWords::positionStep(const HandoutCard& card) const

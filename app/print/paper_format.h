@@ -78,13 +78,13 @@ constexpr paper::PointSize pointSize(PrintText style, PrintSize size)
 
 /// Where things stand on a page, points from the upper left corner of the paper.
 struct PageFrame {
-    double left = 99;        ///< text begins
-    double right = 42;       ///< from the right edge of the paper
-    double marginLine = 84;  ///< of the exercise book; step numbers stand left of it
-    double top = 30;         ///< head begins
-    double bottom = 30;      ///< from the lower edge; the foot ends
-    double headGap = 15;     ///< between head and text; a frame may reach into it
-    double footGap = 15;     ///< between text and the rule above the foot
+    double left = 99;         ///< text begins
+    double right = 42;        ///< from the right edge of the paper
+    double marginLine = 84;   ///< of the exercise book; step numbers stand left of it
+    double top = 30;          ///< head begins
+    double bottom = 30;       ///< from the lower edge; the foot ends
+    double headGap = 15;      ///< between head and text; a frame may reach into it
+    double footGap = 15;      ///< between text and the rule above the foot
     double framePadding = 11; ///< inside a frame, above and below the text
     double frameInset = 15;   ///< inside a frame, left and right
 };

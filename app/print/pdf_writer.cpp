@@ -47,7 +47,8 @@ Result<void> writePdf(const HandoutDocument& document, const QString& file)
 {
     const QFileInfo place(file);
     if (place.exists() && !place.isFile()) {
-        return cannotWrite(file, QCoreApplication::translate("PdfWriter", "it is no ordinary file"));
+        return cannotWrite(file,
+                           QCoreApplication::translate("PdfWriter", "it is no ordinary file"));
     }
     QByteArray pages;
     QBuffer buffer(&pages);
@@ -59,8 +60,8 @@ Result<void> writePdf(const HandoutDocument& document, const QString& file)
     writer.setTitle(document.title());
     writer.setCreator(QStringLiteral("Quadrille"));
     if (!draw(document, writer)) {
-        return cannotWrite(file,
-                           QCoreApplication::translate("PdfWriter", "the pages could not be drawn"));
+        return cannotWrite(
+            file, QCoreApplication::translate("PdfWriter", "the pages could not be drawn"));
     }
     QSaveFile save(file);
     if (!save.open(QIODevice::WriteOnly) || save.write(pages) != pages.size() || !save.commit()) {

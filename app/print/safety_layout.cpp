@@ -30,14 +30,13 @@ void drawMark(QPainter& painter, ListMark mark, QPointF centre, double side)
         break;
     }
     case ListMark::square:
-        painter.drawRect(QRectF(centre - QPointF(half, half) * 0.6,
-                                centre + QPointF(half, half) * 0.6));
+        painter.drawRect(
+            QRectF(centre - QPointF(half, half) * 0.6, centre + QPointF(half, half) * 0.6));
         break;
     case ListMark::diamond:
-        painter.drawPolygon(QPolygonF({centre + QPointF(0, -half * 1.15),
-                                       centre + QPointF(half * 1.15, 0),
-                                       centre + QPointF(0, half * 1.15),
-                                       centre + QPointF(-half * 1.15, 0)}));
+        painter.drawPolygon(
+            QPolygonF({centre + QPointF(0, -half * 1.15), centre + QPointF(half * 1.15, 0),
+                       centre + QPointF(0, half * 1.15), centre + QPointF(-half * 1.15, 0)}));
         break;
     }
     painter.setPen(printTokens().ink);
@@ -58,10 +57,10 @@ void listStrips(StripBuilder& builder, const SafetyList& list, double itemSpace)
         builder.space(itemSpace);
         const std::size_t first = builder.count();
         builder.paragraph(plain(list.items[i]), PrintText::text, side * 2.1);
-        builder.drawOver(first, [=, mark = list.mark, left = builder.left()](QPainter& painter,
-                                                                            double top) {
-            drawMark(painter, mark, {left + side / 2, top + line / 2 + side * 0.06}, side);
-        });
+        builder.drawOver(
+            first, [=, mark = list.mark, left = builder.left()](QPainter& painter, double top) {
+                drawMark(painter, mark, {left + side / 2, top + line / 2 + side * 0.06}, side);
+            });
     }
     builder.keepTogether(begins);
 }

@@ -8,7 +8,6 @@ namespace quadrille::app
 {
 
 /// Lists, the framed box of reasons to stop, and whom to ring.
-std::vector<Strip> safetyStrips(const SafetyText& safety, PrintSize size,
-                                const TextColumn& column);
+std::vector<Strip> safetyStrips(const SafetyText& safety, PrintSize size, const TextColumn& column);
 
 } // namespace quadrille::app

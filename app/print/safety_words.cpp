@@ -31,8 +31,7 @@ QString useText(Caution caution)
     case Caution::stimulatorsOwnInstructionsFirst:
         return SafetyWords::tr("Follow the stimulator’s own instructions as well.");
     case Caution::noSubstituteForAdvice:
-        return SafetyWords::tr(
-            "These pages do not replace the advice of a licensed practitioner.");
+        return SafetyWords::tr("These pages do not replace the advice of a licensed practitioner.");
     case Caution::keepFromChildren:
         return SafetyWords::tr("Keep it away from children.");
     case Caution::skinCleanDryWhole:
@@ -68,7 +67,8 @@ QString watchText(Caution caution)
     case Caution::padsBackAway:
         return SafetyWords::tr("Put the pads away clean, as their packet says.");
     case Caution::skinStillRedOrBlistered:
-        return SafetyWords::tr("the skin is still red after an hour, or has a blister, burn or sore");
+        return SafetyWords::tr(
+            "the skin is still red after an hour, or has a blister, burn or sore");
     case Caution::jointSwollenHotOrWorse:
         return SafetyWords::tr("a joint swells, gets hot, or hurts more each day");
     case Caution::oneLimbSwollenOrPainful:
@@ -111,8 +111,8 @@ SafetyText safetyText(const HandoutContent& content)
                     list(SafetyWords::tr("Before"), ListMark::box, cautions.before),
                     list(SafetyWords::tr("During"), ListMark::square, cautions.during),
                     list(SafetyWords::tr("After"), ListMark::square, cautions.after)};
-    safety.stop = list(SafetyWords::tr("Stop, and ring us, if"), ListMark::diamond,
-                       cautions.stopAndRing);
+    safety.stop =
+        list(SafetyWords::tr("Stop, and ring us, if"), ListMark::diamond, cautions.stopAndRing);
 
     RingText practice;
     practice.who = typedText(content.practice.name);

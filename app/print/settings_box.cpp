@@ -139,13 +139,13 @@ private:
         const double ruleGap = m_spacing.row;
         if (ruled > 0) {
             const double from = left();
-            m_builder.drawOver(m_builder.count() - 1, [=, height = lastHeight()](QPainter& painter,
-                                                                                double top) {
-                for (std::size_t i = 0; i < ruled; ++i) {
-                    drawRule(painter, from + static_cast<double>(i) * (columnWidth + columnGap),
-                             columnWidth, top + height + ruleGap, printTokens().rule, 0.75);
-                }
-            });
+            m_builder.drawOver(
+                m_builder.count() - 1, [=, height = lastHeight()](QPainter& painter, double top) {
+                    for (std::size_t i = 0; i < ruled; ++i) {
+                        drawRule(painter, from + static_cast<double>(i) * (columnWidth + columnGap),
+                                 columnWidth, top + height + ruleGap, printTokens().rule, 0.75);
+                    }
+                });
         }
         m_builder.space(m_spacing.row);
     }
@@ -178,10 +178,10 @@ private:
                         widthOf(plain(table.head.lastTime), PrintText::small, size()),
                         widthOf(plain(table.head.neverAbove), PrintText::small, size())};
         for (const SiteRow& row : table.rows) {
-            columns.lastTime = std::max(
-                columns.lastTime, widthOf(bold(row.lastTime), PrintText::text, size()));
-            columns.neverAbove = std::max(
-                columns.neverAbove, widthOf(bold(row.neverAbove), PrintText::text, size()));
+            columns.lastTime =
+                std::max(columns.lastTime, widthOf(bold(row.lastTime), PrintText::text, size()));
+            columns.neverAbove = std::max(columns.neverAbove,
+                                          widthOf(bold(row.neverAbove), PrintText::text, size()));
         }
         return columns;
     }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The framed box of a card: settings in the unit's order, and each channel with its pads and limits.
+// The framed box of a card: settings in the unit's order, and each channel with its pads and
+// limits.
 #pragma once
 
 #include "app/print/handout_words.h"

@@ -29,10 +29,10 @@ BreakBelow belowLine(std::size_t line, std::size_t lines)
 void Cell::add(const TextBlock& block)
 {
     for (int i = 0; i < block.lineCount(); ++i) {
-        lines.push_back({block.lineHeight(), block.lineText(i),
-                         [block, i](QPainter& painter, QPointF topLeft) {
-                             block.drawLine(painter, i, topLeft);
-                         }});
+        lines.push_back(
+            {block.lineHeight(), block.lineText(i), [block, i](QPainter& painter, QPointF topLeft) {
+                 block.drawLine(painter, i, topLeft);
+             }});
     }
 }
 
@@ -114,8 +114,8 @@ void StripBuilder::piece(double height, const QString& text,
 void StripBuilder::drawOver(std::size_t strip,
                             std::function<void(QPainter& painter, double top)> draw)
 {
-    m_strips[strip].draw = [first = m_strips[strip].draw, second = std::move(draw)](
-                               QPainter& painter, double top) {
+    m_strips[strip].draw = [first = m_strips[strip].draw,
+                            second = std::move(draw)](QPainter& painter, double top) {
         first(painter, top);
         second(painter, top);
     };

@@ -20,8 +20,8 @@ struct Strip {
     StripHeight size;
     QString text; ///< what it says, for reading out
     std::function<void(QPainter& painter, double top)> draw;
-    int frame = 0;         ///< strips that follow each other with the same number share a frame
-    double frameLine = 0;  ///< width of the frame's line
+    int frame = 0;        ///< strips that follow each other with the same number share a frame
+    double frameLine = 0; ///< width of the frame's line
 };
 
 /// One line of a cell: text, or something drawn.

@@ -17,22 +17,21 @@ namespace quadrille::app
 namespace
 {
 
-/// Text is laid out enlarged, in whole pixels of this many to the point: font sizes are whole pixels
-/// then, and hinting has no say.
+/// Text is laid out enlarged, in whole pixels of this many to the point: font sizes are whole
+/// pixels then, and hinting has no say.
 constexpr double unitsPerPoint = 20;
 
 constexpr double anyWidth = 1e6;
 
 bool isBold(PrintText style)
 {
-    return style != PrintText::text && style != PrintText::small &&
-           style != PrintText::headAndFoot;
+    return style != PrintText::text && style != PrintText::small && style != PrintText::headAndFoot;
 }
 
 QFont fontFor(PrintText style, PrintSize size)
 {
-    const QString first = style == PrintText::title ? QStringLiteral("Noto Serif")
-                                                    : QStringLiteral("Noto Sans");
+    const QString first =
+        style == PrintText::title ? QStringLiteral("Noto Serif") : QStringLiteral("Noto Sans");
     QFont font;
     font.setFamilies({first, QStringLiteral("Noto Sans Arabic"), QStringLiteral("DejaVu Sans")});
     font.setPixelSize(static_cast<int>(std::lround(pointSize(style, size).font * unitsPerPoint)));

@@ -63,7 +63,7 @@ Block sampleBlock(int weeks, std::vector<Site> sites)
 Block blockWithSites(int sites, bool differing)
 {
     static const std::array<const char*, 8> muscles{
-        "Vastus lateralis",  "Vastus medialis",     "Rectus femoris",       "Hamstrings",
+        "Vastus lateralis",  "Vastus medialis",     "Rectus femoris",         "Hamstrings",
         "Tibialis anterior", "Gastrocnemius, both", "Extensors of the wrist", "Gluteus maximus"};
     Block block = sampleBlock(4, {});
     for (int i = 0; i < sites; ++i) {

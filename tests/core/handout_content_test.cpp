@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/handout_content.h"
 
+#include <algorithm>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-
-#include <algorithm>
 
 using namespace quadrille;
 using namespace quadrille::literals;
@@ -120,7 +119,8 @@ TEST(HandoutContent, HasOneCardForEachBlockWithItsWeeksAndDays)
 
 TEST(HandoutContent, LeavesOutBlocksThatAreOverOnTheDayOfPrinting)
 {
-    const Plan plan = planOf({blockOf(1, {siteOn(1, "Soleus")}), blockOf(1, {siteOn(1, "Soleus")})});
+    const Plan plan =
+        planOf({blockOf(1, {siteOn(1, "Soleus")}), blockOf(1, {siteOn(1, "Soleus")})});
     EXPECT_EQ(contentOf(plan, firstMonday + std::chrono::days(6)).cards.size(), 2U);
     const auto secondWeek = contentOf(plan, firstMonday + std::chrono::days(7));
     ASSERT_EQ(secondWeek.cards.size(), 1U);
@@ -130,7 +130,8 @@ TEST(HandoutContent, LeavesOutBlocksThatAreOverOnTheDayOfPrinting)
 
 TEST(HandoutContent, ShowsEveryBlockBeforeThePlanHasBegun)
 {
-    const Plan plan = planOf({blockOf(1, {siteOn(1, "Soleus")}), blockOf(1, {siteOn(1, "Soleus")})});
+    const Plan plan =
+        planOf({blockOf(1, {siteOn(1, "Soleus")}), blockOf(1, {siteOn(1, "Soleus")})});
     EXPECT_EQ(contentOf(plan, firstMonday - std::chrono::days(30)).cards.size(), 2U);
 }
 
@@ -150,7 +151,8 @@ TEST(HandoutContent, EndsWithTheCourse)
 {
     Course ended = course();
     ended.endDate = firstMonday + std::chrono::days(9);
-    const Plan plan = planOf({blockOf(1, {siteOn(1, "Soleus")}), blockOf(3, {siteOn(1, "Soleus")})});
+    const Plan plan =
+        planOf({blockOf(1, {siteOn(1, "Soleus")}), blockOf(3, {siteOn(1, "Soleus")})});
     const auto content = handoutContent({}, patient(), ended, plan, std::nullopt, firstMonday);
     ASSERT_EQ(content.cards.size(), 2U);
     EXPECT_EQ(content.cards[1].lastDay, *ended.endDate);
@@ -316,8 +318,7 @@ TEST(HandoutContent, NamesWhoIssuedAndWhoPrints)
 {
     Plan plan = planOf({blockOf(1, {siteOn(1, "Soleus")})});
     plan.number = 3;
-    const auto content =
-        handoutContent({}, patient(), course(), plan, std::nullopt, firstMonday);
+    const auto content = handoutContent({}, patient(), course(), plan, std::nullopt, firstMonday);
     EXPECT_EQ(content.planNumber, 3);
     EXPECT_EQ(content.planIssuedBy, "Ines Aldous");
     EXPECT_FALSE(content.printedBy);
