@@ -33,10 +33,11 @@ void drawBarItem(const QStyleOptionMenuItem& option, QPainter& painter, const To
 {
     const bool enabled = option.state.testFlag(QStyle::State_Enabled);
     const bool selected = option.state.testFlag(QStyle::State_Selected);
-    painter.fillRect(option.rect, tokens.desk);
-    if (enabled && selected) {
-        painter.fillRect(option.rect.adjusted(0, 0, 0, -1), tokens.tint);
-    }
+    const QRect ground = option.rect.adjusted(0, 0, 0, -stroke::line);
+    painter.fillRect(ground, enabled && selected ? tokens.tint : tokens.desk);
+    painter.fillRect(
+        QRect(option.rect.left(), option.rect.bottom(), option.rect.width(), stroke::line),
+        tokens.line);
     painter.save();
     painter.setPen(enabled ? tokens.ink : tokens.ink3);
     painter.drawText(option.rect, Qt::AlignCenter | Qt::TextShowMnemonic | Qt::TextSingleLine,

@@ -12,6 +12,7 @@
 #include <QAbstractSpinBox>
 #include <QCheckBox>
 #include <QComboBox>
+#include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPainter>
@@ -122,6 +123,14 @@ void SheetStyle::polish(QWidget* widget)
     if (answersToHover(widget)) {
         widget->setAttribute(Qt::WA_Hover);
     }
+    if (auto* tabs = qobject_cast<QTabBar*>(widget)) {
+        tabs->setExpanding(false);
+    }
+    if (auto* header = qobject_cast<QHeaderView*>(widget)) {
+        header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+        header->setHighlightSections(false);
+        header->setFont(fontOf(TextStyle::secondLine, m_factor));
+    }
     const Role role = roleOf(widget);
     if (role == Role::none) {
         return;
@@ -195,9 +204,9 @@ void SheetStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
         drawItemGround(*option, *painter);
         return;
     case PE_FrameTabBarBase:
-    case PE_FrameTabWidget:
-        painter->fillRect(QRect(option->rect.left(), option->rect.top(), option->rect.width(), 1),
-                          m_tokens.line);
+        painter->fillRect(
+            QRect(option->rect.left(), option->rect.bottom(), option->rect.width(), 1),
+            m_tokens.line);
         return;
     case PE_PanelMenuBar:
         painter->fillRect(
@@ -209,6 +218,7 @@ void SheetStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
         painter->fillRect(QRect(option->rect.left(), option->rect.top(), option->rect.width(), 1),
                           m_tokens.line);
         return;
+    case PE_FrameTabWidget:
     case PE_FrameStatusBarItem:
     case PE_FrameButtonTool:
     case PE_PanelButtonTool:
@@ -287,6 +297,10 @@ void SheetStyle::drawComplexControl(ComplexControl control, const QStyleOptionCo
     if (control == CC_ToolButton && button) {
         return buttons::drawToolButton(*button, *painter, m_tokens);
     }
+    const auto* group = qstyleoption_cast<const QStyleOptionGroupBox*>(option);
+    if (control == CC_GroupBox && group && !group->subControls.testFlag(SC_GroupBoxCheckBox)) {
+        return drawGroupTitle(*group, *painter, widget);
+    }
     if (control == CC_ScrollBar && drawScrollBar(*option, *painter, widget)) {
         return;
     }
@@ -305,6 +319,18 @@ bool SheetStyle::drawScrollBar(const QStyleOptionComplex& option, QPainter& pain
     bars::drawScrollBar(bar->rect, handle, bar->orientation == Qt::Vertical, active, painter,
                         m_tokens);
     return true;
+}
+
+void SheetStyle::drawGroupTitle(const QStyleOptionGroupBox& option, QPainter& painter,
+                                const QWidget* widget) const
+{
+    const QRect rect = subControlRect(CC_GroupBox, &option, SC_GroupBoxLabel, widget);
+    painter.save();
+    painter.setFont(fontOf(TextStyle::strong, m_factor));
+    painter.setPen(option.state.testFlag(State_Enabled) ? m_tokens.ink : m_tokens.ink3);
+    painter.drawText(QRect(rect.left(), rect.top(), option.rect.width(), rect.height()),
+                     Qt::AlignVCenter | Qt::TextShowMnemonic | Qt::TextSingleLine, option.text);
+    painter.restore();
 }
 
 void SheetStyle::drawPanel(Role role, const QRect& rect, QPainter& painter) const

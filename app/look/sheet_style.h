@@ -7,6 +7,8 @@
 
 #include <QProxyStyle>
 
+class QStyleOptionGroupBox;
+
 namespace quadrille::app
 {
 
@@ -49,6 +51,8 @@ private:
     void drawItemGround(const QStyleOption& option, QPainter& painter) const;
     bool drawScrollBar(const QStyleOptionComplex& option, QPainter& painter,
                        const QWidget* widget) const;
+    void drawGroupTitle(const QStyleOptionGroupBox& option, QPainter& painter,
+                        const QWidget* widget) const;
     QSize pushButtonSize(const QStyleOption& option, const QWidget* widget) const;
 
     Tokens m_tokens;
