@@ -14,8 +14,8 @@ namespace quadrille::app
 /// it changes.
 struct WeeksToShow {
     QString name = {}; ///< for the voice: "Contractions per week"
-    std::vector<std::optional<double>>
-        planned;                      ///< per course week; nothing where it cannot be computed
+    std::vector<std::optional<double>> planned =
+        {};                           ///< per course week; nothing where it cannot be computed
     std::vector<int> firstWeeks = {}; ///< of the blocks, from 1
     int firstShown = 1;               ///< the grid's week window
     int lastShown = 1;
