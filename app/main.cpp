@@ -6,6 +6,7 @@
 #include "app/window/prompts.h"
 #include "app/window/system_clock.h"
 #include "app/words/error_text.h"
+#include "app/words/translations.h"
 
 #include <QApplication>
 #include <QFile>
@@ -36,6 +37,7 @@ int runVerb(int argc, char** argv, const Verb& verb, const CommandLine& line, QT
         application = std::make_unique<QCoreApplication>(argc, argv);
     }
     nameProgram();
+    installTranslations(*application);
     const SystemClock clock(line.today);
     return verb.run(line.arguments.mid(1), CommandContext{clock, out, err});
 }
@@ -55,6 +57,7 @@ int runWindow(int argc, char** argv, const CommandLine& line, QTextStream& err)
     }
     QApplication application(argc, argv);
     nameProgram();
+    installTranslations(application);
     const SystemClock clock(line.today);
     QSettings settings;
     DesktopPrompts prompts;

@@ -13,6 +13,7 @@
 #include "app/window/prompts.h"
 #include "app/window/store_events.h"
 #include "app/window/system_clock.h"
+#include "app/words/translations.h"
 #include "db/caseload_query.h"
 #include "db/people.h"
 
@@ -176,6 +177,7 @@ int main(int argc, char** argv)
         qputenv("QT_QPA_PLATFORM", "offscreen");
     }
     QApplication application(argc, argv);
+    installTranslations(application);
     if (argc != 2) {
         QTextStream(stderr) << "render_screens FOLDER\n";
         return 2;
