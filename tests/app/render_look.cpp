@@ -4,6 +4,7 @@
 #include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/segment_row.h"
+#include "tests/app/render_grid.h"
 
 #include <QApplication>
 #include <QCheckBox>
@@ -269,6 +270,7 @@ int main(int argc, char* argv[])
     const QDir folder(QString::fromLocal8Bit(argv[1]));
     Look look(application);
     look.apply(SchemeChoice::light);
+    renderGrid(folder.filePath(QStringLiteral("grid.png")));
     renderControls(folder, QStringLiteral("light"));
     look.apply(SchemeChoice::dark);
     renderControls(folder, QStringLiteral("dark"));
