@@ -8,19 +8,16 @@ namespace
 {
 
 template <class FigureType>
-void attentionAbove(std::vector<Finding>& findings, FindingCode code, FigureType figure,
-                    FigureType limit, Source source, Advice advice)
+Finding attention(FindingCode code, FigureType figure, FigureType limit, Source source,
+                  Advice advice)
 {
-    if (figure <= limit) {
-        return;
-    }
-    findings.push_back({.code = code,
-                        .severity = Severity::attention,
-                        .field = Field::amplitudeCeiling,
-                        .figure = amountOf(figure),
-                        .limit = amountOf(limit),
-                        .source = source,
-                        .advice = advice});
+    return {.code = code,
+            .severity = Severity::attention,
+            .field = Field::amplitudeCeiling,
+            .figure = amountOf(figure),
+            .limit = amountOf(limit),
+            .source = source,
+            .advice = advice};
 }
 
 Finding shortTime(FindingCode code, Field field, Milliseconds time)
@@ -52,19 +49,25 @@ RmsCurrent mostRmsCurrent(double frequencyHertz)
 std::vector<Finding> doseFindings(const Settings& settings, const Dose& dose)
 {
     std::vector<Finding> findings;
-    attentionAbove(findings, FindingCode::currentDensityHigh, dose.currentDensity,
-                   limits::attentionCurrentDensity, limits::attentionCurrentDensitySource,
-                   Advice::largerPadOrLessAmplitude);
-    attentionAbove(findings, FindingCode::rmsCurrentHigh, dose.rmsTrain,
-                   limits::mostRmsCurrent(settings.pulseFrequency.shown()),
-                   limits::mostRmsCurrentSource, Advice::lessAmplitude);
-    attentionAbove(findings, FindingCode::powerDensityHigh, dose.powerDensityTrain,
-                   limits::mostPowerDensity, limits::mostPowerDensitySource,
-                   Advice::largerPadOrLessAmplitude);
-    if (dose.pulseEnergy) {
-        attentionAbove(findings, FindingCode::pulseEnergyHigh, *dose.pulseEnergy,
-                       limits::mostPulseEnergy, limits::mostPulseEnergySource,
-                       Advice::lessAmplitude);
+    if (dose.currentDensity > limits::attentionCurrentDensity) {
+        findings.push_back(attention(
+            FindingCode::currentDensityHigh, dose.currentDensity, limits::attentionCurrentDensity,
+            limits::attentionCurrentDensitySource, Advice::largerPadOrLessAmplitude));
+    }
+    const RmsCurrent mostRms = limits::mostRmsCurrent(settings.pulseFrequency.shown());
+    if (dose.rmsTrain > mostRms) {
+        findings.push_back(attention(FindingCode::rmsCurrentHigh, dose.rmsTrain, mostRms,
+                                     limits::mostRmsCurrentSource, Advice::lessAmplitude));
+    }
+    if (dose.powerDensityTrain >= limits::mostPowerDensity) { // the guidance says: less than
+        findings.push_back(attention(FindingCode::powerDensityHigh, dose.powerDensityTrain,
+                                     limits::mostPowerDensity, limits::mostPowerDensitySource,
+                                     Advice::largerPadOrLessAmplitude));
+    }
+    if (dose.pulseEnergy && *dose.pulseEnergy > limits::mostPulseEnergy) {
+        findings.push_back(attention(FindingCode::pulseEnergyHigh, *dose.pulseEnergy,
+                                     limits::mostPulseEnergy, limits::mostPulseEnergySource,
+                                     Advice::lessAmplitude));
     }
     return findings;
 }

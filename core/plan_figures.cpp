@@ -46,6 +46,16 @@ std::vector<Finding> siteFindings(const Site& site, const Stimulator& stimulator
     return findings;
 }
 
+bool hasPossibleDays(const Block& block)
+{
+    return daysPerWeek(block) >= 1 && daysPerWeek(block) <= 7;
+}
+
+bool hasPossibleSessions(const Block& block)
+{
+    return block.sessionsPerDay >= 1 && block.sessionsPerDay <= 6;
+}
+
 SiteFigures siteFigures(const Block& block, const Site& site, const Stimulator& stimulator)
 {
     SiteFigures figures;
@@ -59,9 +69,11 @@ SiteFigures siteFigures(const Block& block, const Site& site, const Stimulator& 
             figures.dose = doseOf(site.settings, *amplitude, *area, *timing);
             append(figures.findings, doseFindings(site.settings, *figures.dose));
         }
-        figures.week =
-            weekOf(*timing, sessionsPerWeek(block),
-                   figures.dose ? std::optional(figures.dose->phaseCharge) : std::nullopt);
+        if (hasPossibleDays(block) && hasPossibleSessions(block)) {
+            figures.week =
+                weekOf(*timing, sessionsPerWeek(block),
+                       figures.dose ? std::optional(figures.dose->phaseCharge) : std::nullopt);
+        }
     }
     sortBySeverity(figures.findings);
     return figures;
@@ -104,13 +116,13 @@ std::vector<Finding> ownFindings(const Block& block, const Stimulator& stimulato
     if (block.sites.empty()) {
         findings.push_back(stop(FindingCode::noSites, Field::muscle, Advice::addSite));
     }
-    if (daysPerWeek(block) < 1 || daysPerWeek(block) > 7) {
+    if (!hasPossibleDays(block)) {
         findings.push_back(stop(FindingCode::noWeekdays, Field::weekdays, Advice::chooseWeekdays));
     }
     if (block.weeks < 1 || block.weeks > 52) {
         findings.push_back(stop(FindingCode::outsideArithmetic, Field::weeks, Advice::setToLimit));
     }
-    if (block.sessionsPerDay < 1 || block.sessionsPerDay > 6) {
+    if (!hasPossibleSessions(block)) {
         findings.push_back(
             stop(FindingCode::outsideArithmetic, Field::sessionsPerDay, Advice::setToLimit));
     }
@@ -154,23 +166,29 @@ BlockFigures blockFigures(const Block& block, const Stimulator& stimulator)
     figures.findings = ownFindings(block, stimulator);
     std::ranges::transform(block.sites, std::back_inserter(figures.sites),
                            [&](const Site& site) { return siteFigures(block, site, stimulator); });
-    const bool all = std::ranges::all_of(
-        figures.sites, [](const SiteFigures& site) { return site.week.has_value(); });
-    if (figures.sites.empty() || !all) {
-        return figures;
+    const auto all = [&](auto SiteFigures::*part) {
+        return !figures.sites.empty() && std::ranges::all_of(figures.sites, [&](const auto& site) {
+            return (site.*part).has_value();
+        });
+    };
+    const SiteOrder order = block.siteOrder;
+    if (all(&SiteFigures::timing)) {
+        figures.sitting = Milliseconds(0);
+        figures.contractions = 0;
+        for (const SiteFigures& site : figures.sites) {
+            figures.sitting = combine(order, *figures.sitting, site.timing->session);
+            figures.contractions =
+                combine(order, *figures.contractions, site.timing->contractionsCompleted);
+        }
     }
-    figures.sitting = Milliseconds(0);
-    figures.contractions = 0;
-    figures.weekOnTime = Milliseconds(0);
-    figures.weekContractions = 0;
-    for (const SiteFigures& site : figures.sites) {
-        const SiteOrder order = block.siteOrder;
-        figures.sitting = combine(order, *figures.sitting, site.timing->session);
-        figures.contractions =
-            combine(order, *figures.contractions, site.timing->contractionsCompleted);
-        figures.weekOnTime = combine(order, *figures.weekOnTime, site.week->onTime);
-        figures.weekContractions =
-            combine(order, *figures.weekContractions, site.week->contractionsCompleted);
+    if (all(&SiteFigures::week)) {
+        figures.weekOnTime = Milliseconds(0);
+        figures.weekContractions = 0;
+        for (const SiteFigures& site : figures.sites) {
+            figures.weekOnTime = combine(order, *figures.weekOnTime, site.week->onTime);
+            figures.weekContractions =
+                combine(order, *figures.weekContractions, site.week->contractionsCompleted);
+        }
     }
     return figures;
 }

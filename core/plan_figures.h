@@ -33,7 +33,8 @@ WeekFigures weekOf(const SessionTiming& timing, std::int64_t sessions,
 struct SiteFigures {
     std::optional<SessionTiming> timing = std::nullopt; ///< nothing where a finding says stop
     std::optional<Dose> dose = std::nullopt;            ///< nothing without amplitude or pads
-    std::optional<WeekFigures> week = std::nullopt;
+    std::optional<WeekFigures> week =
+        std::nullopt; ///< nothing without timing, or while days or sessions are impossible
     std::vector<Finding> findings; ///< the gravest first
 };
 

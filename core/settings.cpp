@@ -102,6 +102,18 @@ std::optional<Finding> overlapFinding(const Settings& settings)
                 Amount{periodUs, Unit::microsecond});
 }
 
+/// In an asymmetric pulse the second phase is the longer and lower one; were it the shorter, its
+/// current would exceed the amplitude that is set, which is the first phase's.
+std::optional<Finding> secondPhaseFinding(const Settings& settings)
+{
+    if (settings.waveform != Waveform::asymmetricBalancedBiphasic ||
+        *settings.secondPhaseDuration >= settings.phaseDuration) {
+        return std::nullopt;
+    }
+    return stop(FindingCode::outsideArithmetic, Field::secondPhaseDuration, Advice::setToLimit,
+                amountOf(*settings.secondPhaseDuration), amountOf(settings.phaseDuration));
+}
+
 std::vector<Finding> timeFindings(const Settings& settings, RampHabit habit)
 {
     std::vector<Finding> findings;
@@ -336,6 +348,9 @@ std::vector<Finding> settingsFindings(const Settings& settings, RampHabit habit)
     }
     if (const auto overlap = overlapFinding(settings)) {
         findings.push_back(*overlap);
+    }
+    if (const auto secondPhase = secondPhaseFinding(settings)) {
+        findings.push_back(*secondPhase);
     }
     std::ranges::copy(timeFindings(settings, habit), std::back_inserter(findings));
     const AmplitudeGuidance& guidance = settings.amplitude;

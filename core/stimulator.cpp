@@ -69,6 +69,13 @@ void checkRange(std::vector<Finding>& findings, Field field, const CountRange& r
     findings.push_back(finding);
 }
 
+/// A gap of zero can be had on any unit; every other setting of a waveform must be known.
+bool needsRange(Field field, const std::vector<Waveform>& waveforms)
+{
+    return field != Field::interphaseGap &&
+           std::ranges::any_of(waveforms, [field](Waveform w) { return appliesTo(field, w); });
+}
+
 } // namespace
 
 std::int64_t CountRange::nearestStep(std::int64_t count) const
@@ -77,9 +84,11 @@ std::int64_t CountRange::nearestStep(std::int64_t count) const
     if (step <= 0 || inside == most) {
         return inside;
     }
-    const std::int64_t below = least + (inside - least) / step * step;
-    const std::int64_t above = std::min(below + step, most);
-    return (inside - below) * 2 <= above - below ? below : above;
+    const std::uint64_t stepLength = static_cast<std::uint64_t>(step);
+    const std::uint64_t pastBelow = distance(least, inside) % stepLength;
+    const std::uint64_t toAbove = std::min(stepLength - pastBelow, distance(inside, most));
+    return pastBelow <= toAbove ? inside - static_cast<std::int64_t>(pastBelow)
+                                : inside + static_cast<std::int64_t>(toAbove);
 }
 
 const std::vector<Field>& standardAskingOrder()
@@ -217,6 +226,8 @@ std::vector<Finding> checkStimulator(const Stimulator& stimulator)
         }
         if (const auto range = rangeOf(stimulator, field)) {
             checkRange(findings, field, *range);
+        } else if (needsRange(field, stimulator.waveforms)) {
+            findings.push_back(stopAt(FindingCode::notFilled, field, Advice::fillIn));
         }
     }
     return findings;

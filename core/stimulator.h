@@ -58,11 +58,20 @@ struct CountRange {
     /// On one of the unit's steps, counted from `least`; `most` is always reachable.
     constexpr bool isOnStep(std::int64_t count) const
     {
-        return count == most || step <= 0 || (count - least) % step == 0;
+        return count == most || step <= 0 ||
+               distance(least, count) % static_cast<std::uint64_t>(step) == 0;
     }
-    /// The nearest value that the unit can be set to; halves go down.
+    /// The nearest value that the unit can be set to; halves go down. Needs least ≤ most.
     std::int64_t nearestStep(std::int64_t count) const;
     friend bool operator==(const CountRange&, const CountRange&) = default;
+
+private:
+    /// Between any two counts, even where a signed difference would not fit.
+    static constexpr std::uint64_t distance(std::int64_t from, std::int64_t to)
+    {
+        return from <= to ? static_cast<std::uint64_t>(to) - static_cast<std::uint64_t>(from)
+                          : static_cast<std::uint64_t>(from) - static_cast<std::uint64_t>(to);
+    }
 };
 
 /// What a unit can do. A plan keeps a copy, so that old figures stay as they were.
@@ -111,8 +120,8 @@ void setRange(Stimulator& stimulator, Field field, const std::optional<CountRang
 /// timing, ramps inside the on time; a start for describing one's own, with an empty name.
 Stimulator commonStimulator();
 
-/// Whether the description of the unit makes sense in itself: a name, channels 1 to 8, each range
-/// in order and within what the arithmetic allows.
+/// Whether the description of the unit makes sense in itself: a name, channels 1 to 8, a range for
+/// each setting that its waveforms need, each range in order and within what the arithmetic allows.
 std::vector<Finding> checkStimulator(const Stimulator& stimulator);
 /// Whether the unit will do for muscle exercise at home, and why not: charge that does not balance,
 /// no work and rest times (common practice).

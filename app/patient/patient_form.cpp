@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/patient/patient_form.h"
+
+#include "app/window/store_events.h"
+#include "app/words/trade_words.h"
+#include "ui_patient_form.h"
+
+#include "db/courses.h"
+#include "db/people.h"
+
+#include <QFormLayout>
+
+#include <utility>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+constexpr int oldestAge = 130;
+
+QString formName(const std::optional<Patient>& patient)
+{
+    return patient && patient->id ? QStringLiteral("patient/%1").arg(patient->id->key())
+                                  : QStringLiteral("patient/new");
+}
+
+} // namespace
+
+PatientForm::PatientForm(const Services& services, QWidget* parent)
+    : EntryDialog(services, formName({}), tr("New patient"), parent)
+    , m_ui(std::make_unique<Ui::PatientFields>())
+{
+    setUp();
+    if (const auto next = services.store.read(db::nextReference)) {
+        m_ui->reference->setText(QString::fromStdString(*next));
+    }
+    m_ui->startDate->setText(services.text.date(services.clock.today()));
+    restoreKept();
+    startKeeping();
+}
+
+PatientForm::PatientForm(const Services& services, const Patient& patient, QWidget* parent)
+    : EntryDialog(services, formName(patient),
+                  tr("Details of %1").arg(QString::fromStdString(patient.name)), parent)
+    , m_ui(std::make_unique<Ui::PatientFields>())
+    , m_before(patient)
+{
+    setUp();
+    m_ui->name->setText(QString::fromStdString(patient.name));
+    m_ui->birthDate->setText(services.text.date(patient.birthDate));
+    m_ui->reference->setText(QString::fromStdString(patient.reference));
+    m_ui->telephone->setText(QString::fromStdString(patient.telephone));
+    m_ui->note->setPlainText(QString::fromStdString(patient.note));
+    m_ui->formLayout->setRowVisible(m_ui->problem, false);
+    m_ui->formLayout->setRowVisible(m_ui->startDate, false);
+    restoreKept();
+    startKeeping();
+}
+
+PatientForm::~PatientForm() = default;
+
+void PatientForm::setUp()
+{
+    m_ui->setupUi(body());
+    m_ui->birthDate->setPlaceholderText(services().text.dateExample());
+    m_ui->startDate->setPlaceholderText(services().text.dateExample());
+    setMinimumWidth(440);
+    m_ui->name->setFocus();
+}
+
+std::optional<EntryDialog::Problem> PatientForm::problem() const
+{
+    const Date today = services().clock.today();
+    if (m_ui->name->text().trimmed().isEmpty()) {
+        return Problem{m_ui->name, tr("The name is empty. Enter the patient’s name.")};
+    }
+    const auto birth = services().text.dateFrom(m_ui->birthDate->text());
+    if (!birth) {
+        return Problem{m_ui->birthDate,
+                       tr("“%1” is no date of birth. Enter day, month and year, for example %2.")
+                           .arg(m_ui->birthDate->text(), services().text.dateExample())};
+    }
+    const auto age = ageInYears(*birth, today);
+    if (!age || *age > oldestAge) {
+        return Problem{m_ui->birthDate, tr("A date of birth of %1 cannot be right. Check the year.")
+                                            .arg(services().text.date(*birth))};
+    }
+    if (m_ui->reference->text().trimmed().isEmpty()) {
+        return Problem{m_ui->reference,
+                       tr("The reference is empty. Enter the practice’s own number.")};
+    }
+    if (m_before) {
+        return std::nullopt;
+    }
+    if (m_ui->problem->text().trimmed().isEmpty()) {
+        return Problem{m_ui->problem, tr("The problem is empty. Enter what the course is for.")};
+    }
+    if (!services().text.dateFrom(m_ui->startDate->text())) {
+        return Problem{m_ui->startDate,
+                       tr("“%1” is no date. Enter day, month and year, for example %2.")
+                           .arg(m_ui->startDate->text(), services().text.dateExample())};
+    }
+    return std::nullopt;
+}
+
+Patient PatientForm::patient() const
+{
+    Patient patient = m_before.value_or(Patient{});
+    patient.name = m_ui->name->text().simplified().toStdString();
+    patient.birthDate = services().text.dateFrom(m_ui->birthDate->text()).value_or(Date{});
+    patient.reference = m_ui->reference->text().simplified().toStdString();
+    patient.telephone = m_ui->telephone->text().simplified().toStdString();
+    patient.note = m_ui->note->toPlainText().trimmed().toStdString();
+    return patient;
+}
+
+Result<void> PatientForm::saveNew()
+{
+    const auto saved =
+        services().store.write(services().author, "add patient", [&](db::Writing& writing) {
+            const PatientId id = db::addPatient(writing, patient());
+            Course course;
+            course.patient = id;
+            course.problem = m_ui->problem->text().simplified().toStdString();
+            course.startDate = *services().text.dateFrom(m_ui->startDate->text());
+            return std::pair(id, db::addCourse(writing, course));
+        });
+    if (!saved) {
+        return saved.error();
+    }
+    m_saved = saved->first;
+    m_savedCourse = saved->second;
+    return {};
+}
+
+Result<void> PatientForm::save()
+{
+    if (!m_before) {
+        if (const auto saved = saveNew(); !saved) {
+            return saved.error();
+        }
+    } else {
+        const auto saved =
+            services().store.write(services().author, "change patient", [&](db::Writing& writing) {
+                db::changePatient(writing, patient());
+            });
+        if (!saved) {
+            return saved.error();
+        }
+        m_saved = m_before->id;
+    }
+    emit services().events.patientChanged(*m_saved);
+    return {};
+}
+
+} // namespace quadrille::app

@@ -1,0 +1,257 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/plan/block_sheet.h"
+
+#include "app/look/roles.h"
+#include "app/look/tokens.h"
+#include "app/plan/plan_draft.h"
+#include "app/words/trade_words.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QListWidget>
+#include <QPushButton>
+#include <QSignalBlocker>
+#include <QVBoxLayout>
+
+#include <utility>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+constexpr int newStimulator = -1; ///< the last line of the list of units
+
+QPushButton* linkButton(const QString& text, const QString& spoken, const QString& name,
+                        QWidget* parent)
+{
+    auto* button = new QPushButton(text, parent);
+    setRole(*button, Role::linkButton);
+    button->setAccessibleName(spoken);
+    button->setToolTip(spoken);
+    button->setObjectName(name);
+    return button;
+}
+
+} // namespace
+
+BlockSheet::BlockSheet(PlanDraft& draft, const QuantityText& text, QWidget* parent)
+    : QFrame(parent)
+    , m_draft(draft)
+    , m_text(text)
+    , m_stimulator(new QComboBox(this))
+    , m_changeStimulator(linkButton(tr("Change…"), tr("Change what this stimulator can do"),
+                                    QStringLiteral("changeStimulator"), this))
+    , m_blocks(new QListWidget(this))
+    , m_addBlock(linkButton(tr("Add"), tr("Add a block"), QStringLiteral("addBlock"), this))
+    , m_removeBlock(
+          linkButton(tr("Remove"), tr("Remove this block"), QStringLiteral("removeBlock"), this))
+    , m_sites(new QListWidget(this))
+    , m_addSite(
+          linkButton(tr("Add…"), tr("Add a site to this block"), QStringLiteral("addSite"), this))
+    , m_removeSite(
+          linkButton(tr("Remove"), tr("Remove this site"), QStringLiteral("removeSite"), this))
+    , m_noBlocks(new QLabel(tr("No blocks yet. Add the first: Ctrl Shift N"), this))
+    , m_noSites(new QLabel(tr("No site yet. Add the muscle to be exercised."), this))
+{
+    setRole(*this, Role::sheet);
+    layOut();
+    connect(m_stimulator, &QComboBox::activated, this, [this](int index) {
+        const qint64 key = m_stimulator->itemData(index).toLongLong();
+        if (key == newStimulator) {
+            emit addStimulatorRequested();
+            refreshStimulators();
+        } else if (key > 0) {
+            m_draft.chooseStimulator(StimulatorId(key));
+        }
+    });
+    connect(m_changeStimulator, &QPushButton::clicked, this,
+            &BlockSheet::changeStimulatorRequested);
+    connect(m_addBlock, &QPushButton::clicked, &m_draft, &PlanDraft::addBlock);
+    connect(m_removeBlock, &QPushButton::clicked, this, [this] {
+        if (const auto block = m_draft.currentBlock()) {
+            m_draft.removeBlock(*block);
+        }
+    });
+    connect(m_blocks, &QListWidget::currentRowChanged, this, [this](int row) {
+        if (row >= 0) {
+            m_draft.setCurrentBlock(static_cast<std::size_t>(row));
+        }
+    });
+    connect(m_addSite, &QPushButton::clicked, this, &BlockSheet::addSiteRequested);
+    connect(m_removeSite, &QPushButton::clicked, this, [this] {
+        if (const auto site = currentSite()) {
+            m_draft.removeSite(*site);
+        }
+    });
+    connect(m_sites, &QListWidget::itemActivated, this, [this] {
+        if (const auto site = currentSite()) {
+            emit changeSiteRequested(*site);
+        }
+    });
+    connect(&m_draft, &PlanDraft::changed, this, &BlockSheet::refresh);
+    connect(&m_draft, &PlanDraft::currentBlockChanged, this, &BlockSheet::refresh);
+    refresh();
+}
+
+QFrame* BlockSheet::head(const QString& title, QPushButton* first, QPushButton* second)
+{
+    auto* frame = new QFrame(this);
+    setRole(*frame, Role::sheetHead);
+    auto* label = new QLabel(title, frame);
+    setRole(*label, Role::strongText);
+    auto* layout = new QHBoxLayout(frame);
+    layout->setContentsMargins(space::insideSheet - 2, space::hair, space::small, space::hair);
+    layout->addWidget(label);
+    layout->addStretch();
+    if (second != nullptr) {
+        layout->addWidget(second);
+    }
+    layout->addWidget(first);
+    return frame;
+}
+
+void BlockSheet::layOut()
+{
+    m_stimulator->setObjectName(QStringLiteral("stimulator"));
+    m_stimulator->setAccessibleName(fieldName(Field::stimulator));
+    m_blocks->setObjectName(QStringLiteral("blocks"));
+    m_blocks->setAccessibleName(tr("Blocks"));
+    m_sites->setObjectName(QStringLiteral("sites"));
+    m_sites->setAccessibleName(tr("Sites of this block"));
+    m_sites->setToolTip(tr("Enter opens a site"));
+    for (QListWidget* list : {m_blocks, m_sites}) {
+        list->setFrameShape(QFrame::NoFrame);
+        list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+        list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+        list->setTextElideMode(Qt::ElideRight);
+    }
+    for (QLabel* label : {m_noBlocks, m_noSites}) {
+        label->setWordWrap(true);
+        label->setContentsMargins(space::insideSheet, space::close, space::insideSheet,
+                                  space::close);
+        setRole(*label, Role::secondLineText);
+    }
+    auto* unit = new QHBoxLayout;
+    unit->setContentsMargins(space::betweenSheets, space::small, space::betweenSheets,
+                             space::small);
+    unit->addWidget(m_stimulator, 1);
+    m_stimulator->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_stimulator->setMinimumContentsLength(14);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(1, 1, 1, 1);
+    layout->setSpacing(0);
+    layout->addWidget(head(fieldName(Field::stimulator), m_changeStimulator, nullptr));
+    layout->addLayout(unit);
+    layout->addWidget(head(tr("Blocks"), m_addBlock, m_removeBlock));
+    layout->addWidget(m_noBlocks);
+    layout->addWidget(m_blocks, 3);
+    layout->addWidget(head(tr("Sites"), m_addSite, m_removeSite));
+    layout->addWidget(m_noSites);
+    layout->addWidget(m_sites, 2);
+}
+
+void BlockSheet::refresh()
+{
+    refreshStimulators();
+    refreshBlocks();
+    refreshSites();
+}
+
+void BlockSheet::refreshStimulators()
+{
+    m_stimulator->clear();
+    const auto chosen = m_draft.draft().stimulator;
+    for (const Stimulator& unit : m_draft.stimulators()) {
+        if (unit.id && (!unit.archived || unit.id == chosen)) {
+            m_stimulator->addItem(QString::fromStdString(unit.name),
+                                  QVariant::fromValue<qint64>(unit.id->key()));
+        }
+    }
+    m_stimulator->addItem(tr("New stimulator…"), QVariant::fromValue<qint64>(newStimulator));
+    m_stimulator->setPlaceholderText(tr("Choose the patient’s unit"));
+    m_stimulator->setCurrentIndex(
+        chosen ? m_stimulator->findData(QVariant::fromValue<qint64>(chosen->key())) : -1);
+    m_changeStimulator->setEnabled(m_draft.stimulator().has_value());
+}
+
+QString BlockSheet::blockLines(std::size_t index) const
+{
+    const Block& block = m_draft.draft().blocks[index];
+    const CourseWeek first = firstWeekOf(m_draft.draft().blocks, index);
+    QStringList lines{tr("Block %1 · %2").arg(index + 1).arg(weeksName(first, block.weeks))};
+    if (!block.sites.empty()) {
+        const Settings& settings = block.sites.front().settings;
+        const auto value = [&](Field field) {
+            return m_text.setting(field, countIn(settings, field).value_or(0));
+        };
+        const bool kilohertz = settings.waveform == Waveform::kilohertzBursts;
+        lines.append(kilohertz ? value(Field::pulseFrequency)
+                               : tr("%1 · %2").arg(value(Field::pulseFrequency),
+                                                   value(Field::phaseDuration)));
+        lines.back() += tr(" · %1 on, %2 off").arg(value(Field::onTime), value(Field::offTime));
+        lines.append(tr("%1, %2, %n day(s)", nullptr, daysPerWeek(block))
+                         .arg(value(Field::sessionLength), timesADay(block.sessionsPerDay)));
+    }
+    return lines.join(QLatin1Char('\n'));
+}
+
+void BlockSheet::refreshBlocks()
+{
+    const QSignalBlocker silent(m_blocks); // shown, not chosen
+    const std::size_t count = m_draft.draft().blocks.size();
+    while (m_blocks->count() > static_cast<int>(count)) {
+        delete m_blocks->takeItem(m_blocks->count() - 1);
+    }
+    for (std::size_t i = 0; i < count; ++i) {
+        if (static_cast<int>(i) >= m_blocks->count()) {
+            m_blocks->addItem(QString());
+        }
+        QListWidgetItem* item = m_blocks->item(static_cast<int>(i));
+        item->setText(blockLines(i));
+        item->setToolTip(blockLines(i));
+    }
+    const auto current = m_draft.currentBlock();
+    m_blocks->setCurrentRow(current ? static_cast<int>(*current) : -1);
+    m_blocks->setVisible(count > 0);
+    m_noBlocks->setVisible(count == 0);
+    m_removeBlock->setEnabled(count > 0);
+}
+
+void BlockSheet::refreshSites()
+{
+    const QSignalBlocker silent(m_sites);
+    const int row = m_sites->currentRow();
+    m_sites->clear();
+    const Block* block = m_draft.block();
+    const std::size_t count = block != nullptr ? block->sites.size() : 0;
+    for (std::size_t i = 0; i < count; ++i) {
+        const Site& site = block->sites[i];
+        QString pads = site.pads.empty() ? tr("no pads") : padSize(site.pads.front(), m_text);
+        m_sites->addItem(tr("%1  %2\nchannel %3 · pads %4")
+                             .arg(i + 1)
+                             .arg(siteName(site))
+                             .arg(site.channel)
+                             .arg(pads));
+    }
+    m_sites->setCurrentRow(qBound(count > 0 ? 0 : -1, row, static_cast<int>(count) - 1));
+    m_sites->setVisible(count > 0);
+    m_noSites->setVisible(block != nullptr && count == 0);
+    m_addSite->setEnabled(block != nullptr && m_draft.stimulator().has_value());
+    m_removeSite->setEnabled(count > 0);
+}
+
+std::optional<std::size_t> BlockSheet::currentSite() const
+{
+    const int row = m_sites->currentRow();
+    return row >= 0 ? std::optional(static_cast<std::size_t>(row)) : std::nullopt;
+}
+
+void BlockSheet::focusBlocks()
+{
+    m_blocks->setFocus(Qt::OtherFocusReason);
+}
+
+} // namespace quadrille::app

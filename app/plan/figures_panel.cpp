@@ -1,0 +1,274 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/plan/figures_panel.h"
+
+#include "app/look/roles.h"
+#include "app/look/tokens.h"
+#include "app/plan/limit_bar.h"
+
+#include "core/limits.h"
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include <algorithm>
+#include <array>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+QString unknown()
+{
+    return QStringLiteral("—");
+}
+
+} // namespace
+
+FiguresPanel::FiguresPanel(const QuantityText& text, QWidget* parent)
+    : QFrame(parent)
+    , m_text(text)
+    , m_layout(new QVBoxLayout(this))
+{
+    setRole(*this, Role::sheet);
+    m_layout->setContentsMargins(1, 1, 1, space::close);
+    m_layout->setSpacing(0);
+    QGridLayout* grid = nullptr;
+    addSection(tr("For one session"), grid, 2);
+    m_contractions = addFigure(*grid, tr("Contractions completed"), QStringLiteral("contractions"));
+    m_started = addFigure(*grid, tr("Contractions started"), QStringLiteral("contractionsStarted"));
+    m_startedName = qobject_cast<QLabel*>(grid->itemAtPosition(grid->rowCount() - 1, 0)->widget());
+    m_onTime = addFigure(*grid, tr("Total on time"), QStringLiteral("onTime"));
+    m_plateau = addFigure(*grid, tr("Plateau of each"), QStringLiteral("plateau"));
+    m_duty = addFigure(*grid, tr("Duty cycle"), QStringLiteral("dutyCycle"));
+    m_ratio = addFigure(*grid, tr("Off : on ratio"), QStringLiteral("offOnRatio"));
+    m_pulses = addFigure(*grid, tr("Pulses"), QStringLiteral("pulses"));
+
+    QGridLayout* dose = nullptr;
+    addSection(tr("Dose, at the highest amplitude"), dose, 2);
+    m_sites = new QWidget(this);
+    m_layout->addWidget(m_sites);
+    m_noDose = new QLabel(this);
+    m_noDose->setWordWrap(true);
+    m_noDose->setContentsMargins(space::insideSheet, space::tiny, space::insideSheet, space::tiny);
+    setRole(*m_noDose, Role::secondLineText);
+    m_layout->addWidget(m_noDose);
+    m_bar = new LimitBar(this);
+    m_barText = new QLabel(this);
+    setRole(*m_barText, Role::captionText);
+    auto* bar = new QVBoxLayout;
+    bar->setContentsMargins(space::insideSheet, space::tiny, space::insideSheet, space::close);
+    bar->setSpacing(0);
+    bar->addWidget(m_bar);
+    bar->addWidget(m_barText, 0, Qt::AlignRight);
+    m_layout->addLayout(bar);
+
+    QGridLayout* week = nullptr;
+    addSection(tr("For the week"), week, 2);
+    m_weekSessions = addFigure(*week, tr("Sessions"), QStringLiteral("weekSessions"));
+    m_weekContractions = addFigure(*week, tr("Contractions"), QStringLiteral("weekContractions"));
+    m_weekOnTime = addFigure(*week, tr("On time"), QStringLiteral("weekOnTime"));
+    m_weekCharge = addFigure(*week, tr("Charge, one phase"), QStringLiteral("weekCharge"));
+    m_layout->addStretch();
+    clearFigures();
+}
+
+void FiguresPanel::addSection(const QString& title, QGridLayout*& grid, int columns)
+{
+    auto* head = new QFrame(this);
+    setRole(*head, Role::sheetHead);
+    auto* label = new QLabel(title, head);
+    setRole(*label, Role::strongText);
+    auto* headLayout = new QVBoxLayout(head);
+    headLayout->setContentsMargins(space::insideSheet, space::small, space::insideSheet,
+                                   space::small);
+    headLayout->addWidget(label);
+    m_layout->addWidget(head);
+    grid = new QGridLayout;
+    grid->setContentsMargins(space::insideSheet, space::tiny, space::insideSheet, space::tiny);
+    grid->setVerticalSpacing(0);
+    grid->setColumnStretch(columns - 2, 1);
+    m_layout->addLayout(grid);
+}
+
+QLabel* FiguresPanel::addFigure(QGridLayout& grid, const QString& name, const QString& objectName)
+{
+    auto* caption = new QLabel(name, this);
+    auto* value = new QLabel(this);
+    setRole(*value, Role::strongText);
+    value->setObjectName(objectName);
+    value->setAlignment(Qt::AlignRight);
+    value->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    const int row = grid.rowCount();
+    grid.addWidget(caption, row, 0);
+    grid.addWidget(value, row, 1);
+    grid.setRowMinimumHeight(row, size::figureRow);
+    return value;
+}
+
+void FiguresPanel::clearFigures()
+{
+    for (QLabel* label : {m_contractions, m_onTime, m_plateau, m_duty, m_ratio, m_pulses,
+                          m_weekSessions, m_weekContractions, m_weekOnTime, m_weekCharge}) {
+        label->setText(unknown());
+    }
+    m_started->hide();
+    m_startedName->hide();
+    hideDose();
+    m_noDose->setText(tr("No figures while a value stops them: see the line above."));
+    m_noDose->show();
+}
+
+void FiguresPanel::hideDose()
+{
+    m_sites->hide();
+    m_bar->hide();
+    m_barText->hide();
+}
+
+void FiguresPanel::show(const Block* block, const std::optional<BlockFigures>& figures,
+                        const std::optional<BlockFigures>& before)
+{
+    clearFigures();
+    if (block == nullptr || !figures || !figures->contractions) {
+        if (block == nullptr || block->sites.empty()) {
+            m_noDose->setText(tr("Figures appear with the first site."));
+        }
+        return;
+    }
+    showSession(*figures);
+    showSites(*figures);
+    showWeek(*block, *figures, before);
+}
+
+void FiguresPanel::showSession(const BlockFigures& figures)
+{
+    const SessionTiming& timing = *figures.sites.front().timing;
+    m_contractions->setText(m_text.count(*figures.contractions));
+    std::int64_t started = 0;
+    for (const SiteFigures& site : figures.sites) {
+        started = std::max(started, site.timing->contractionsStarted);
+    }
+    const bool differs = figures.sites.size() == 1 && started != *figures.contractions;
+    m_started->setText(m_text.count(started));
+    m_started->setVisible(differs);
+    m_startedName->setVisible(differs);
+    m_onTime->setText(m_text.time(timing.totalOnTime));
+    m_plateau->setText(m_text.time(timing.plateau));
+    m_duty->setText(m_text.percent(timing.dutyCycle()));
+    m_ratio->setText(m_text.ratioToOne(timing.offOnRatio()));
+    m_pulses->setText(m_text.count(timing.pulses));
+}
+
+void FiguresPanel::rebuildSites(std::size_t sites)
+{
+    QWidget* old = m_sites;
+    m_sites = new QWidget(this);
+    m_layout->replaceWidget(old, m_sites);
+    old->hide();
+    old->deleteLater();
+    m_doseValues.clear();
+    auto* grid = new QGridLayout(m_sites);
+    grid->setContentsMargins(space::insideSheet, 0, space::insideSheet, space::tiny);
+    grid->setHorizontalSpacing(space::insideSheet);
+    grid->setVerticalSpacing(0);
+    grid->setColumnStretch(0, 1);
+    const std::array names{tr("Amplitude, mA"),           tr("Phase charge, µC"),
+                           tr("Charge density, µC/cm²"),  tr("r.m.s. current, mA"),
+                           tr("Current density, mA/cm²"), tr("Power density, mW/cm²")};
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        grid->addWidget(new QLabel(names[i], m_sites), static_cast<int>(i) + 1, 0);
+        grid->setRowMinimumHeight(static_cast<int>(i) + 1, size::figureRow);
+    }
+    for (std::size_t site = 0; site < sites; ++site) {
+        const int column = static_cast<int>(site) + 1;
+        if (sites > 1) {
+            auto* head = new QLabel(tr("Site %1").arg(site + 1), m_sites);
+            setRole(*head, Role::captionText);
+            grid->addWidget(head, 0, column, Qt::AlignRight);
+        }
+        std::array<QLabel*, doseFigures> labels{};
+        for (std::size_t i = 0; i < names.size(); ++i) {
+            auto* value = new QLabel(m_sites);
+            setRole(*value, Role::strongText);
+            value->setObjectName(QStringLiteral("dose-%1-%2").arg(i).arg(site));
+            grid->addWidget(value, static_cast<int>(i) + 1, column, Qt::AlignRight);
+            labels[i] = value;
+        }
+        m_doseValues.push_back(labels);
+    }
+}
+
+void FiguresPanel::showSites(const BlockFigures& figures)
+{
+    if (m_doseValues.size() != figures.sites.size()) {
+        rebuildSites(figures.sites.size());
+    }
+    double worst = 0.0;
+    std::size_t worstSite = 0;
+    bool any = false;
+    for (std::size_t site = 0; site < figures.sites.size(); ++site) {
+        const auto& dose = figures.sites[site].dose;
+        std::array<QString, doseFigures> values;
+        values.fill(unknown());
+        if (dose) {
+            values = {m_text.shortNumber(dose->amplitude.shown(), 1),
+                      m_text.number(dose->phaseCharge.shown(), 1),
+                      m_text.number(dose->chargeDensity.shown(), 2),
+                      m_text.number(dose->rmsTrain.shown(), 1),
+                      m_text.number(dose->currentDensity.shown(), 2),
+                      m_text.number(dose->powerDensityTrain.shown(), 2)};
+            any = true;
+            const double share =
+                dose->currentDensity.shown() / limits::attentionCurrentDensity.shown();
+            if (share >= worst) {
+                worst = share;
+                worstSite = site;
+            }
+        }
+        for (std::size_t i = 0; i < values.size(); ++i) {
+            m_doseValues[site][i]->setText(values[i]);
+        }
+    }
+    m_sites->setVisible(any);
+    m_noDose->setVisible(!any);
+    m_noDose->setText(tr("Enter a ceiling or the last tolerated amplitude to see the dose."));
+    m_bar->setVisible(any);
+    m_barText->setVisible(any);
+    m_bar->setShare(worst);
+    const QString level =
+        tr("density; care above %1").arg(m_text.amount(amountOf(limits::attentionCurrentDensity)));
+    m_barText->setText(figures.sites.size() > 1 ? tr("Site %1: %2").arg(worstSite + 1).arg(level)
+                                                : level);
+}
+
+void FiguresPanel::showWeek(const Block& block, const BlockFigures& figures,
+                            const std::optional<BlockFigures>& before)
+{
+    m_weekSessions->setText(
+        tr("%1 of %2").arg(m_text.count(sessionsPerWeek(block)), m_text.time(*figures.sitting)));
+    QString contractions = m_text.count(*figures.weekContractions);
+    QString onTime = m_text.time(*figures.weekOnTime);
+    if (before && before->weekContractions &&
+        *before->weekContractions != *figures.weekContractions) {
+        contractions += tr(", was %1").arg(m_text.count(*before->weekContractions));
+    }
+    if (before && before->weekOnTime && *before->weekOnTime != *figures.weekOnTime) {
+        onTime += tr(", was %1").arg(m_text.time(*before->weekOnTime));
+    }
+    m_weekContractions->setText(contractions);
+    m_weekOnTime->setText(onTime);
+    double charge = 0.0;
+    bool known = false;
+    for (const SiteFigures& site : figures.sites) {
+        if (site.week->charge) {
+            charge = std::max(charge, site.week->charge->shown());
+            known = true;
+        }
+    }
+    m_weekCharge->setText(known ? m_text.amount(amountOf(TotalCharge(charge))) : unknown());
+}
+
+} // namespace quadrille::app

@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/plan/issue_form.h"
+
+#include "app/look/roles.h"
+#include "app/look/tokens.h"
+#include "app/window/store_events.h"
+#include "app/words/finding_text.h"
+#include "ui_issue_form.h"
+
+#include "db/people.h"
+#include "db/plans.h"
+
+#include "core/plan_figures.h"
+
+#include <QLabel>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+namespace quadrille::app
+{
+
+IssueForm::IssueForm(const Services& services, const Course& course, const Draft& draft,
+                     const Stimulator& stimulator, std::size_t plansBefore, QWidget* parent)
+    : EntryDialog(services, {}, tr("Issue plan %1").arg(plansBefore + 1), parent)
+    , m_ui(std::make_unique<Ui::IssueFields>())
+    , m_course(course)
+    , m_draft(draft)
+    , m_isFirst(plansBefore == 0)
+{
+    auto* fields = new QWidget(this);
+    m_ui->setupUi(fields);
+    auto* layout = new QVBoxLayout(body());
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(space::insideSheet);
+    layout->addWidget(checkList(stimulator), 1);
+    layout->addWidget(fields);
+    setSaveText(tr("Issue"));
+    setMinimumWidth(560);
+    const Date today = services.clock.today();
+    m_ui->fromDate->setText(services.text.date(m_isFirst ? course.startDate : today));
+    m_ui->reason->setPlaceholderText(m_isFirst ? tr("for example: first plan after assessment")
+                                               : tr("for example: stepped up after four weeks"));
+    fillPractitioners();
+    m_ui->fromDate->setFocus();
+}
+
+IssueForm::~IssueForm() = default;
+
+QWidget* IssueForm::checkList(const Stimulator& stimulator)
+{
+    auto* list = new QWidget;
+    auto* lines = new QVBoxLayout(list);
+    lines->setContentsMargins(space::medium, space::close, space::medium, space::close);
+    lines->setSpacing(space::tiny);
+    const auto add = [&](const QString& text, Role role) {
+        auto* label = new QLabel(text, list);
+        label->setWordWrap(true);
+        setRole(*label, role);
+        lines->addWidget(label);
+    };
+    add(tr("No screening is recorded yet: every print will say that it is a trial print and not "
+           "for a patient."),
+        Role::warnText);
+    std::optional<BlockFigures> before;
+    for (std::size_t i = 0; i < m_draft.blocks.size(); ++i) {
+        const BlockFigures figures = blockFigures(m_draft.blocks[i], stimulator);
+        m_blocked = m_blocked || figures.hasStop();
+        std::vector<Finding> all = figures.findings;
+        for (const SiteFigures& site : figures.sites) {
+            all.insert(all.end(), site.findings.begin(), site.findings.end());
+        }
+        if (const auto step = before ? stepFinding(*before, figures) : std::nullopt) {
+            all.push_back(*step);
+        }
+        before = figures;
+        sortBySeverity(all);
+        for (const Finding& finding : all) {
+            const FindingText words = findingText(finding, services().text);
+            const bool stops = finding.severity == Severity::stop;
+            const QString sentence = tr("Block %1: %2").arg(i + 1).arg(words.what);
+            add(stops ? tr("%1 This must be mended before issue.").arg(sentence)
+                      : QStringList{sentence, words.source}.join(QLatin1Char(' ')),
+                stops ? Role::warnStrongText : Role::none);
+        }
+    }
+    if (m_draft.blocks.empty()) {
+        m_blocked = true;
+        add(tr("The draft has no block. Add one first."), Role::warnStrongText);
+    }
+    lines->addStretch();
+    auto* scroll = new QScrollArea(this);
+    scroll->setWidget(list);
+    scroll->setWidgetResizable(true);
+    scroll->setMinimumHeight(150);
+    scroll->setAccessibleName(tr("Check list"));
+    scroll->setObjectName(QStringLiteral("checkList"));
+    return scroll;
+}
+
+void IssueForm::fillPractitioners()
+{
+    const auto practitioners = services().store.read(db::practitioners);
+    if (!practitioners) {
+        return; // save() reports what is wrong with the store
+    }
+    for (const Practitioner& practitioner : *practitioners) {
+        if (!practitioner.archived && practitioner.id) {
+            m_ui->practitioner->addItem(QString::fromStdString(practitioner.name),
+                                        QVariant::fromValue<qint64>(practitioner.id->key()));
+        }
+    }
+    const auto working = services().author.practitioner;
+    m_ui->practitioner->setCurrentIndex(
+        working ? m_ui->practitioner->findData(QVariant::fromValue<qint64>(working->key())) : -1);
+}
+
+std::optional<EntryDialog::Problem> IssueForm::problem() const
+{
+    if (m_blocked) {
+        return Problem{
+            m_ui->fromDate,
+            tr("The plan can’t be issued while the check list names something to be mended. "
+               "Cancel goes back to the draft.")};
+    }
+    const auto from = services().text.dateFrom(m_ui->fromDate->text());
+    if (!from) {
+        return Problem{m_ui->fromDate,
+                       tr("“%1” is no date. Enter day, month and year, for example %2.")
+                           .arg(m_ui->fromDate->text(), services().text.dateExample())};
+    }
+    if (!m_isFirst && *from < services().clock.today()) {
+        return Problem{m_ui->fromDate, tr("A later plan can’t begin before today: old days keep "
+                                          "the plan they were lived under.")};
+    }
+    if (*from < m_course.startDate) {
+        return Problem{m_ui->fromDate, tr("The course starts on %1. Enter that day or a later one.")
+                                           .arg(services().text.date(m_course.startDate))};
+    }
+    if (m_ui->practitioner->currentIndex() < 0) {
+        return Problem{m_ui->practitioner,
+                       tr("No practitioner is chosen. Choose who issues the plan.")};
+    }
+    if (m_ui->reason->toPlainText().trimmed().isEmpty()) {
+        return Problem{m_ui->reason,
+                       tr("The reason is empty. Say in a few words why this plan is issued.")};
+    }
+    return std::nullopt;
+}
+
+Result<void> IssueForm::save()
+{
+    const db::Issue issue{.fromDate = *services().text.dateFrom(m_ui->fromDate->text()),
+                          .reason = m_ui->reason->toPlainText().trimmed().toStdString(),
+                          .issuedBy =
+                              PractitionerId(m_ui->practitioner->currentData().toLongLong())};
+    const auto issued =
+        services().store.write(services().author, "issue plan", [&](db::Writing& writing) {
+            return db::issuePlan(writing, m_draft, issue, services().clock.today());
+        });
+    if (!issued) {
+        return issued.error();
+    }
+    m_issued = *issued;
+    emit services().events.planChanged(*m_draft.course);
+    return {};
+}
+
+} // namespace quadrille::app

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "app/window/entry_dialog.h"
+
+#include "core/course.h"
+#include "core/plan.h"
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace Ui
+{
+class IssueFields;
+}
+
+namespace quadrille::app
+{
+
+/// The act of issuing: the check list of findings, then from-date, practitioner and reason. A
+/// finding that stops the settings blocks it. After this the plan is never changed.
+class IssueForm : public EntryDialog
+{
+    Q_OBJECT
+
+public:
+    /// `plansBefore`: how many plans the course has. `draft.stimulator` is chosen.
+    IssueForm(const Services& services, const Course& course, const Draft& draft,
+              const Stimulator& stimulator, std::size_t plansBefore, QWidget* parent);
+    ~IssueForm() override;
+
+    std::optional<PlanId> issuedPlan() const { return m_issued; }
+
+protected:
+    std::optional<Problem> problem() const override;
+    Result<void> save() override;
+
+private:
+    QWidget* checkList(const Stimulator& stimulator);
+    void fillPractitioners();
+
+    std::unique_ptr<Ui::IssueFields> m_ui;
+    Course m_course;
+    Draft m_draft;
+    bool m_isFirst;
+    bool m_blocked = false;
+    std::optional<PlanId> m_issued;
+};
+
+} // namespace quadrille::app

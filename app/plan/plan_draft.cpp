@@ -1,0 +1,263 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/plan/plan_draft.h"
+
+#include "app/plan/plan_commands.h"
+#include "app/words/trade_words.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+/// Takes over from one unit to another: the waveform and the settings that only some units have.
+void fitToUnit(Settings& settings, const Stimulator& unit)
+{
+    const Settings presets = presetSettings(unit);
+    if (std::ranges::find(unit.waveforms, settings.waveform) == unit.waveforms.end()) {
+        settings.waveform = presets.waveform;
+    }
+    for (const Field field :
+         {Field::secondPhaseDuration, Field::carrierFrequency, Field::burstDuty}) {
+        if (!countIn(settings, field)) {
+            setCount(settings, field, countIn(presets, field));
+        }
+    }
+}
+
+} // namespace
+
+PlanDraft::PlanDraft(QObject* parent)
+    : QObject(parent)
+{
+}
+
+void PlanDraft::load(Draft saved, const std::optional<Draft>& unsaved)
+{
+    m_undo.clear();
+    m_saved = std::move(saved);
+    m_draft = m_saved;
+    m_currentBlock = 0;
+    if (unsaved && *unsaved != m_saved) {
+        apply(tr("Unsaved work of last time"), {}, [&](Draft& draft) { draft = *unsaved; });
+    }
+    emit currentBlockChanged();
+    emit changed();
+}
+
+void PlanDraft::markSaved()
+{
+    m_saved = m_draft;
+    emit changed();
+}
+
+void PlanDraft::revert()
+{
+    apply(tr("Revert to what was saved"), {}, [&](Draft& draft) { draft = m_saved; });
+}
+
+void PlanDraft::setStimulators(std::vector<Stimulator> stimulators)
+{
+    m_stimulators = std::move(stimulators);
+    emit changed();
+}
+
+std::optional<Stimulator> PlanDraft::stimulator() const
+{
+    const auto found = std::ranges::find(m_stimulators, m_draft.stimulator, &Stimulator::id);
+    return m_draft.stimulator && found != m_stimulators.end() ? std::optional(*found)
+                                                              : std::nullopt;
+}
+
+std::optional<std::size_t> PlanDraft::currentBlock() const
+{
+    if (m_draft.blocks.empty()) {
+        return std::nullopt;
+    }
+    return std::min(m_currentBlock, m_draft.blocks.size() - 1);
+}
+
+void PlanDraft::setCurrentBlock(std::size_t index)
+{
+    if (currentBlock() == index || index >= m_draft.blocks.size()) {
+        return;
+    }
+    m_currentBlock = index;
+    endStep();
+    emit currentBlockChanged();
+}
+
+const Block* PlanDraft::block() const
+{
+    const auto current = currentBlock();
+    return current ? &m_draft.blocks[*current] : nullptr;
+}
+
+const Block* PlanDraft::blockBefore() const
+{
+    const auto current = currentBlock();
+    return current && *current > 0 ? &m_draft.blocks[*current - 1] : nullptr;
+}
+
+void PlanDraft::chooseStimulator(StimulatorId id)
+{
+    apply(tr("Choose the stimulator"), {}, [&](Draft& draft) {
+        draft.stimulator = id;
+        const auto unit = std::ranges::find(m_stimulators, draft.stimulator, &Stimulator::id);
+        if (unit == m_stimulators.end()) {
+            return;
+        }
+        for (Block& block : draft.blocks) {
+            for (Site& site : block.sites) {
+                fitToUnit(site.settings, *unit);
+            }
+        }
+    });
+}
+
+void PlanDraft::addBlock()
+{
+    apply(tr("Add a block"), {}, [&](Draft& draft) {
+        Block next = draft.blocks.empty() ? Block{} : draft.blocks.back();
+        draft.blocks.push_back(std::move(next));
+    });
+    setCurrentBlock(m_draft.blocks.size() - 1);
+}
+
+void PlanDraft::removeBlock(std::size_t index)
+{
+    apply(tr("Remove block %1").arg(index + 1), {}, [&](Draft& draft) {
+        draft.blocks.erase(draft.blocks.begin() + static_cast<std::ptrdiff_t>(index));
+    });
+    emit currentBlockChanged();
+}
+
+void PlanDraft::setWeeks(int weeks)
+{
+    applyToBlock(tr("Change weeks"), QStringLiteral("weeks"), [&](Block& b) { b.weeks = weeks; });
+}
+
+void PlanDraft::setSchedule(const Schedule& schedule)
+{
+    applyToBlock(tr("Change days"), QStringLiteral("days"),
+                 [&](Block& b) { b.schedule = schedule; });
+}
+
+void PlanDraft::setSessionsPerDay(int sessions)
+{
+    applyToBlock(tr("Change sessions per day"), QStringLiteral("sessions"),
+                 [&](Block& b) { b.sessionsPerDay = sessions; });
+}
+
+void PlanDraft::setSiteOrder(SiteOrder order)
+{
+    applyToBlock(tr("Change the order of sites"), {}, [&](Block& b) { b.siteOrder = order; });
+}
+
+void PlanDraft::setWaveform(Waveform waveform)
+{
+    const auto unit = stimulator();
+    applyToBlock(tr("Change waveform"), {}, [&](Block& b) {
+        for (Site& site : b.sites) {
+            site.settings.waveform = waveform;
+            if (unit) {
+                fitToUnit(site.settings, *unit);
+            }
+        }
+    });
+}
+
+void PlanDraft::setSetting(Field field, std::optional<std::int64_t> count)
+{
+    applyToBlock(tr("Change %1", "a setting").arg(fieldName(field).toLower()),
+                 QString::number(static_cast<int>(field)), [&](Block& b) {
+                     for (Site& site : b.sites) {
+                         setCount(site.settings, field, count);
+                     }
+                 });
+}
+
+void PlanDraft::setAmplitude(std::size_t site, Field field, std::optional<std::int64_t> count)
+{
+    applyToBlock(tr("Change amplitude of site %1").arg(site + 1),
+                 QStringLiteral("%1/%2").arg(static_cast<int>(field)).arg(site), [&](Block& b) {
+                     if (site < b.sites.size()) {
+                         setCount(b.sites[site].settings, field, count);
+                     }
+                 });
+}
+
+void PlanDraft::addSite(const Site& site)
+{
+    applyToBlock(tr("Add a site"), {}, [&](Block& b) { b.sites.push_back(site); });
+}
+
+void PlanDraft::changeSite(std::size_t index, const Site& site)
+{
+    applyToBlock(tr("Change site %1").arg(index + 1), {}, [&](Block& b) {
+        if (index < b.sites.size()) {
+            b.sites[index] = site;
+        }
+    });
+}
+
+void PlanDraft::removeSite(std::size_t index)
+{
+    applyToBlock(tr("Remove site %1").arg(index + 1), {}, [&](Block& b) {
+        if (index < b.sites.size()) {
+            b.sites.erase(b.sites.begin() + static_cast<std::ptrdiff_t>(index));
+        }
+    });
+}
+
+void PlanDraft::endStep()
+{
+    ++m_turn;
+}
+
+std::optional<BlockFigures> PlanDraft::figuresOf(std::size_t index) const
+{
+    const auto unit = stimulator();
+    if (!unit || index >= m_draft.blocks.size()) {
+        return std::nullopt;
+    }
+    return blockFigures(m_draft.blocks[index], *unit);
+}
+
+void PlanDraft::apply(const QString& verb, const QString& step,
+                      const std::function<void(Draft&)>& change)
+{
+    Draft after = m_draft;
+    change(after);
+    if (after == m_draft) {
+        return;
+    }
+    const QString named =
+        step.isEmpty() ? QString() : QStringLiteral("%1/%2").arg(step).arg(m_turn);
+    m_undo.push(
+        new ReplaceDraft(verb, named, m_draft, std::move(after), [this](const Draft& draft) {
+            const auto blockBefore = currentBlock();
+            m_draft = draft;
+            if (blockBefore != currentBlock()) {
+                emit currentBlockChanged();
+            }
+            emit changed();
+        }));
+}
+
+void PlanDraft::applyToBlock(const QString& verb, const QString& step,
+                             const std::function<void(Block&)>& change)
+{
+    const auto current = currentBlock();
+    if (!current) {
+        return;
+    }
+    const QString named =
+        step.isEmpty() ? QString() : QStringLiteral("%1/block %2").arg(step).arg(*current);
+    apply(verb, named, [&](Draft& draft) { change(draft.blocks[*current]); });
+}
+
+} // namespace quadrille::app

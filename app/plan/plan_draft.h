@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/plan.h"
+#include "core/plan_figures.h"
+
+#include <QObject>
+#include <QString>
+#include <QUndoStack>
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+namespace quadrille::app
+{
+
+/// The draft on the screen: a plain value with a stack of undo steps over it. Each change is one
+/// verb of the trade
+/// ("Change on time") that keeps the draft before and after, so that undo never touches live
+/// objects.
+///
+///   form ──verb──▶ PlanDraft ──changed()──▶ every view reads draft() again
+class PlanDraft : public QObject
+{
+    Q_OBJECT
+
+public:
+    explicit PlanDraft(QObject* parent = nullptr);
+
+    /// Starts afresh from what is saved. `unsaved` is work kept from an earlier run; it becomes one
+    /// undoable step.
+    void load(Draft saved, const std::optional<Draft>& unsaved);
+    /// The draft as it stands was saved.
+    void markSaved();
+    /// Back to what was last saved, as an undoable step.
+    void revert();
+
+    const Draft& draft() const { return m_draft; }
+    const Draft& saved() const { return m_saved; }
+    bool isChanged() const { return m_draft != m_saved; }
+    QUndoStack& undoStack() { return m_undo; }
+
+    /// The units the practice has, to look up the draft's own.
+    void setStimulators(std::vector<Stimulator> stimulators);
+    const std::vector<Stimulator>& stimulators() const { return m_stimulators; }
+    /// The draft's unit; nothing until one is chosen.
+    std::optional<Stimulator> stimulator() const;
+
+    /// The block in work; nothing while there is none.
+    std::optional<std::size_t> currentBlock() const;
+    void setCurrentBlock(std::size_t index);
+    const Block* block() const;
+    const Block* blockBefore() const;
+
+    // The verbs. Those on settings change all sites of the current block together.
+    void chooseStimulator(StimulatorId id);
+    void addBlock();
+    void removeBlock(std::size_t index);
+    void setWeeks(int weeks);
+    void setSchedule(const Schedule& schedule);
+    void setSessionsPerDay(int sessions);
+    void setSiteOrder(SiteOrder order);
+    void setWaveform(Waveform waveform);
+    /// A setting in base units, in all sites of the block; nothing empties an optional one.
+    void setSetting(Field field, std::optional<std::int64_t> count);
+    /// An amplitude of one site.
+    void setAmplitude(std::size_t site, Field field, std::optional<std::int64_t> count);
+    void addSite(const Site& site);
+    void changeSite(std::size_t index, const Site& site);
+    void removeSite(std::size_t index);
+    /// The next turn of the same box begins a new undo step.
+    void endStep();
+
+    /// Figures of a block of the draft with the draft's unit; nothing without a unit.
+    std::optional<BlockFigures> figuresOf(std::size_t index) const;
+
+signals:
+    /// The draft or the unit differs from before.
+    void changed();
+    /// Another block is in work.
+    void currentBlockChanged();
+
+private:
+    void apply(const QString& verb, const QString& step, const std::function<void(Draft&)>& change);
+    void applyToBlock(const QString& verb, const QString& step,
+                      const std::function<void(Block&)>& change);
+
+    Draft m_saved;
+    Draft m_draft;
+    std::vector<Stimulator> m_stimulators;
+    std::size_t m_currentBlock = 0;
+    int m_turn = 0; ///< steps of the same turn merge
+    QUndoStack m_undo;
+};
+
+} // namespace quadrille::app

@@ -1,0 +1,461 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/plan/plan_page.h"
+
+#include "app/charts/chart_view.h"
+#include "app/charts/cycle_chart.h"
+#include "app/charts/pulse_chart.h"
+#include "app/look/roles.h"
+#include "app/look/tokens.h"
+#include "app/plan/block_sheet.h"
+#include "app/plan/figures_panel.h"
+#include "app/plan/issue_form.h"
+#include "app/plan/settings_form.h"
+#include "app/plan/site_form.h"
+#include "app/stimulator/stimulator_form.h"
+#include "app/window/store_events.h"
+#include "app/words/error_text.h"
+
+#include "db/plans.h"
+#include "db/stimulators.h"
+
+#include <QGridLayout>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+#include <algorithm>
+#include <chrono>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+constexpr std::chrono::milliseconds keepDelay{500};
+/// Below this width of the page the figures go under the settings.
+constexpr int narrowWidth = 950;
+
+} // namespace
+
+PlanPage::PlanPage(const Services& services, QWidget* parent)
+    : QWidget(parent)
+    , m_services(services)
+    , m_draft(this)
+    , m_strip(new WarningStrip(services.text, this))
+    , m_blocks(new BlockSheet(m_draft, services.text, this))
+    , m_form(new SettingsForm(m_draft, services.text, this))
+    , m_figures(new FiguresPanel(services.text, this))
+    , m_cycleSheet(cycleSheet())
+    , m_scroll(new QScrollArea(this))
+    , m_sheets(new QWidget)
+{
+    layOut();
+    m_keepSoon.setSingleShot(true);
+    m_keepSoon.setInterval(keepDelay);
+    connect(&m_keepSoon, &QTimer::timeout, this, &PlanPage::keepNow);
+    connect(&m_draft, &PlanDraft::changed, this, [this] {
+        refresh();
+        m_keepSoon.start();
+    });
+    connect(&m_draft, &PlanDraft::currentBlockChanged, this, &PlanPage::refresh);
+    connect(m_form, &SettingsForm::problemChanged, this, &PlanPage::refresh);
+    connect(m_form, &SettingsForm::fieldEntered, m_strip, &WarningStrip::showField);
+    connect(m_strip, &WarningStrip::remedyRequested, this, &PlanPage::mend);
+    connect(m_blocks, &BlockSheet::addStimulatorRequested, this, &PlanPage::addStimulator);
+    connect(m_blocks, &BlockSheet::changeStimulatorRequested, this, &PlanPage::changeStimulator);
+    connect(m_blocks, &BlockSheet::addSiteRequested, this, &PlanPage::addSite);
+    connect(m_blocks, &BlockSheet::changeSiteRequested, this, &PlanPage::changeSite);
+    connect(&services.events, &StoreEvents::stimulatorsChanged, this, &PlanPage::reloadStimulators);
+}
+
+void PlanPage::layOut()
+{
+    m_scroll->setWidget(m_sheets);
+    m_scroll->setWidgetResizable(true);
+    m_scroll->setFrameShape(QFrame::NoFrame);
+    m_scroll->setFocusPolicy(Qt::NoFocus);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    layout->addWidget(m_strip);
+    layout->addWidget(m_scroll, 1);
+    auto* grid = new QGridLayout(m_sheets);
+    grid->setContentsMargins(space::insideSheet, space::betweenSheets, space::medium,
+                             space::betweenSheets);
+    grid->setSpacing(space::betweenSheets);
+    m_blocks->setFixedWidth(236);
+    m_form->setMinimumWidth(430);
+    m_figures->setMinimumWidth(262);
+    arrange();
+}
+
+QWidget* PlanPage::cycleSheet()
+{
+    auto* sheet = new QFrame(this);
+    setRole(*sheet, Role::sheet);
+    m_cycleTitle = new QLabel(sheet);
+    m_cycle = new ChartView(sheet);
+    m_cycle->setAccessibleName(tr("One cycle, drawn to scale"));
+    m_cycle->setPlotMargins({44, 6, 14, 44});
+    m_pulse = new PulseChart(m_services.text, sheet);
+    m_pulse->setAccessibleName(tr("One pulse, enlarged"));
+    auto* pulseTitle = new QLabel(tr("<b>One pulse</b>, enlarged"), sheet);
+    auto* grid = new QGridLayout(sheet);
+    grid->setContentsMargins(space::insideSheet, space::close, space::insideSheet, space::close);
+    grid->setHorizontalSpacing(space::wide);
+    grid->setVerticalSpacing(space::tiny);
+    grid->addWidget(m_cycleTitle, 0, 0);
+    grid->addWidget(pulseTitle, 0, 1);
+    grid->addWidget(m_cycle, 1, 0);
+    grid->addWidget(m_pulse, 1, 1);
+    grid->setColumnStretch(0, 65);
+    grid->setColumnStretch(1, 35);
+    grid->setRowStretch(1, 1);
+    sheet->setMinimumHeight(190);
+    return sheet;
+}
+
+void PlanPage::arrange()
+{
+    auto* grid = qobject_cast<QGridLayout*>(m_sheets->layout());
+    while (QLayoutItem* item = grid->takeAt(0)) {
+        delete item; // the places only; the sheets stay
+    }
+    for (int i = 0; i < 3; ++i) {
+        grid->setColumnStretch(i, 0);
+        grid->setRowStretch(i, 0);
+    }
+    grid->addWidget(m_blocks, 0, 0);
+    grid->addWidget(m_form, 0, 1);
+    if (m_narrow) {
+        grid->addWidget(m_figures, 1, 0, 1, 2);
+        grid->addWidget(m_cycleSheet, 2, 0, 1, 2);
+    } else {
+        grid->addWidget(m_figures, 0, 2);
+        grid->addWidget(m_cycleSheet, 1, 0, 1, 3);
+        grid->setColumnStretch(2, 1);
+    }
+    grid->setColumnStretch(1, 2);
+    grid->setRowStretch(m_narrow ? 2 : 1, 1);
+}
+
+void PlanPage::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    const bool narrow = width() < narrowWidth;
+    if (narrow != m_narrow) {
+        m_narrow = narrow;
+        arrange();
+    }
+}
+
+void PlanPage::setCourse(const Course& course)
+{
+    keepNow();
+    struct Content {
+        std::optional<Draft> draft;
+        std::optional<db::UnsavedDraft> unsaved;
+        std::vector<Plan> plans;
+        std::vector<Stimulator> stimulators;
+    };
+    const auto content = m_services.store.read([&](db::Reading& reading) {
+        return Content{db::draftOf(reading, *course.id), db::unsavedDraftOf(reading, *course.id),
+                       db::plansOf(reading, *course.id), db::stimulators(reading)};
+    });
+    if (!content) {
+        reportFailure(content.error());
+        return;
+    }
+    m_course = course;
+    m_plans = content->plans;
+    Draft saved = content->draft.value_or(m_plans.empty() ? Draft{} : draftFrom(m_plans.back()));
+    saved.course = course.id;
+    m_draft.setStimulators(content->stimulators);
+    m_draft.load(saved, content->unsaved ? std::optional(content->unsaved->draft) : std::nullopt);
+    m_keepSoon.stop();
+    if (content->unsaved && m_draft.isChanged()) {
+        emit said(tr("Changes that were not saved last time are shown again. Ctrl S saves, Revert "
+                     "drops them."));
+    }
+}
+
+void PlanPage::refresh()
+{
+    const auto current = m_draft.currentBlock();
+    const auto figures = current ? m_draft.figuresOf(*current) : std::nullopt;
+    const auto before = current && *current > 0 ? m_draft.figuresOf(*current - 1) : std::nullopt;
+    m_figures->show(m_draft.block(), figures, before);
+    refreshFindings(figures, before);
+    refreshCharts(figures, before);
+}
+
+void PlanPage::refreshFindings(const std::optional<BlockFigures>& figures,
+                               const std::optional<BlockFigures>& before)
+{
+    std::vector<PlacedFinding> placed;
+    if (figures) {
+        placed = placedFindings(*figures, before);
+    }
+    m_form->setFindings(placed);
+    std::erase_if(placed,
+                  [](const PlacedFinding& p) { return p.finding.code == FindingCode::noSites; });
+    m_strip->setFindings(placed, m_form->problem());
+}
+
+std::vector<PlacedFinding> PlanPage::placedFindings(const BlockFigures& figures,
+                                                    const std::optional<BlockFigures>& before) const
+{
+    std::vector<PlacedFinding> placed;
+    for (const Finding& finding : figures.findings) {
+        placed.push_back({finding});
+    }
+    const bool several = figures.sites.size() > 1;
+    for (std::size_t site = 0; site < figures.sites.size(); ++site) {
+        for (const Finding& finding : figures.sites[site].findings) {
+            const bool seen = std::ranges::any_of(
+                placed, [&](const PlacedFinding& p) { return p.finding == finding; });
+            if (!seen) {
+                placed.push_back({finding, several ? std::optional(site) : std::nullopt});
+            }
+        }
+    }
+    if (const auto step = before ? stepFinding(*before, figures) : std::nullopt) {
+        placed.push_back({*step});
+    }
+    for (PlacedFinding& one : placed) {
+        one.remedyText = remedyText(one);
+    }
+    std::ranges::stable_sort(placed, std::ranges::greater{},
+                             [](const PlacedFinding& p) { return p.finding.severity; });
+    return placed;
+}
+
+std::optional<std::int64_t> PlanPage::remedyCount(const PlacedFinding& placed) const
+{
+    const bool mends = placed.finding.code == FindingCode::outsideStimulator ||
+                       placed.finding.code == FindingCode::offStep;
+    const auto unit = m_draft.stimulator();
+    const Block* block = m_draft.block();
+    const std::size_t site = placed.site.value_or(0);
+    if (!mends || !unit || block == nullptr || site >= block->sites.size()) {
+        return std::nullopt;
+    }
+    const auto count = countIn(block->sites[site].settings, placed.finding.field);
+    const auto range = rangeOf(*unit, placed.finding.field);
+    return count && range ? std::optional(range->nearestStep(*count)) : std::nullopt;
+}
+
+QString PlanPage::remedyText(const PlacedFinding& placed) const
+{
+    const auto count = remedyCount(placed);
+    return count ? tr("&Set %1").arg(m_services.text.setting(placed.finding.field, *count))
+                 : QString();
+}
+
+void PlanPage::mend(const PlacedFinding& placed)
+{
+    const auto count = remedyCount(placed);
+    if (!count) {
+        return;
+    }
+    m_draft.endStep();
+    const Field field = placed.finding.field;
+    if (field == Field::lastToleratedAmplitude || field == Field::amplitudeCeiling) {
+        m_draft.setAmplitude(placed.site.value_or(0), field, count);
+    } else {
+        m_draft.setSetting(field, count);
+    }
+    m_draft.endStep();
+    m_form->focusField(field, placed.site);
+}
+
+void PlanPage::refreshCharts(const std::optional<BlockFigures>& figures,
+                             const std::optional<BlockFigures>& before)
+{
+    const bool drawn = figures && !figures->sites.empty() && figures->sites.front().timing;
+    m_cycle->setVisible(drawn);
+    m_cycleTitle->setText(
+        drawn ? tr("<b>One cycle</b>, amplitude in %1, %2 in all")
+                    .arg(doseAmplitude(m_draft.block()->sites.front().settings.amplitude)
+                             ? unitSymbol(Unit::milliampere)
+                             : tr("percent of what is set"),
+                         m_services.text.time(figures->sites.front().timing->cycle))
+              : tr("<b>One cycle</b>"));
+    if (!drawn) {
+        m_pulse->setSettings(std::nullopt);
+        return;
+    }
+    const Settings& settings = m_draft.block()->sites.front().settings;
+    CycleToShow cycle{
+        *figures->sites.front().timing, doseAmplitude(settings.amplitude), {}, {}, {}};
+    if (before && !before->sites.empty() && before->sites.front().timing) {
+        cycle.before = before->sites.front().timing;
+        cycle.amplitudeBefore =
+            doseAmplitude(m_draft.blockBefore()->sites.front().settings.amplitude);
+        cycle.nameBefore = tr("Block %1").arg(*m_draft.currentBlock());
+    }
+    m_cycle->setSpec(cycleChart(cycle, m_services.text));
+    m_pulse->setSettings(settings);
+}
+
+void PlanPage::saveDraft()
+{
+    if (!m_course) {
+        return;
+    }
+    const auto saved =
+        m_services.store.write(m_services.author, "save draft", [&](db::Writing& writing) {
+            return db::saveDraft(writing, m_draft.draft());
+        });
+    if (!saved) {
+        reportFailure(saved.error());
+        return;
+    }
+    m_keepSoon.stop();
+    m_draft.markSaved();
+    m_keepSoon.stop();
+    emit said(tr("Draft saved. It is in force on no day until it is issued."));
+    emit m_services.events.planChanged(*m_course->id);
+}
+
+void PlanPage::revert()
+{
+    m_draft.revert();
+}
+
+void PlanPage::keepNow()
+{
+    m_keepSoon.stop();
+    if (!m_course || !m_services.store.isWritable()) {
+        return;
+    }
+    const auto kept =
+        m_services.store.write(m_services.author, "keep unsaved draft", [&](db::Writing& writing) {
+            if (m_draft.isChanged()) {
+                db::keepUnsavedDraft(writing, m_draft.draft());
+            } else {
+                db::dropUnsavedDraft(writing, *m_course->id);
+            }
+        });
+    if (!kept) {
+        reportFailure(kept.error());
+    }
+}
+
+void PlanPage::issue()
+{
+    const auto unit = m_draft.stimulator();
+    if (!m_course || !unit) {
+        emit said(tr("Choose the patient’s stimulator first: a plan is issued for one unit."));
+        return;
+    }
+    if (const QString problem = m_form->problem(); !problem.isEmpty()) {
+        emit said(problem);
+        return;
+    }
+    Draft draft = m_draft.draft();
+    draft.course = m_course->id;
+    IssueForm form(m_services, *m_course, draft, *unit, m_plans.size(), this);
+    if (form.exec() == QDialog::Accepted) {
+        setCourseAfterIssue();
+    }
+}
+
+void PlanPage::setCourseAfterIssue()
+{
+    // The draft became the plan: what is on the screen is no longer unsaved work.
+    m_draft.markSaved();
+    m_keepSoon.stop();
+    const Course course = *m_course;
+    m_course.reset();
+    setCourse(course);
+    emit said(tr("Plan %1 issued. The handout can be printed.")
+                  .arg(m_plans.empty() ? 0 : m_plans.back().number));
+    emit planIssued();
+}
+
+void PlanPage::addBlock()
+{
+    m_draft.addBlock();
+    m_blocks->focusBlocks();
+}
+
+void PlanPage::addStimulator()
+{
+    StimulatorForm form(m_services, commonStimulator(), this);
+    if (form.exec() == QDialog::Accepted && form.savedStimulator()) {
+        reloadStimulators();
+        m_draft.chooseStimulator(*form.savedStimulator());
+    }
+}
+
+void PlanPage::changeStimulator()
+{
+    if (const auto unit = m_draft.stimulator()) {
+        StimulatorForm form(m_services, *unit, this);
+        form.exec();
+    }
+}
+
+void PlanPage::reloadStimulators()
+{
+    const auto stimulators = m_services.store.read(db::stimulators);
+    if (!stimulators) {
+        reportFailure(stimulators.error());
+        return;
+    }
+    m_draft.setStimulators(*stimulators);
+}
+
+void PlanPage::addSite()
+{
+    const auto unit = m_draft.stimulator();
+    const Block* block = m_draft.block();
+    if (!unit || block == nullptr) {
+        return;
+    }
+    Site site;
+    site.settings = block->sites.empty() ? presetSettings(*unit) : block->sites.front().settings;
+    if (!block->sites.empty()) {
+        site.settings.amplitude = {}; // another muscle, another amplitude
+        site.side = block->sites.back().side;
+        site.channel = std::min(block->sites.back().channel + 1, unit->channels);
+        site.position = block->sites.back().position;
+    }
+    SiteForm form(m_services, site, *unit, this);
+    if (form.exec() == QDialog::Accepted) {
+        m_draft.addSite(form.site());
+        m_form->focusFirst();
+    }
+}
+
+void PlanPage::changeSite(std::size_t index)
+{
+    const auto unit = m_draft.stimulator();
+    const Block* block = m_draft.block();
+    if (!unit || block == nullptr || index >= block->sites.size()) {
+        return;
+    }
+    SiteForm form(m_services, block->sites[index], *unit, this);
+    if (form.exec() == QDialog::Accepted) {
+        m_draft.changeSite(index, form.site());
+    }
+}
+
+void PlanPage::focusFirst()
+{
+    if (m_draft.block() != nullptr) {
+        m_form->focusFirst();
+    } else {
+        m_blocks->focusBlocks();
+    }
+}
+
+void PlanPage::reportFailure(const Error& error)
+{
+    emit said(errorText(error, m_services.text));
+}
+
+} // namespace quadrille::app

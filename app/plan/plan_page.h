@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "app/plan/plan_draft.h"
+#include "app/plan/warning_strip.h"
+#include "app/window/services.h"
+
+#include "core/course.h"
+#include "core/plan.h"
+
+#include <QTimer>
+#include <QWidget>
+
+#include <optional>
+#include <vector>
+
+class QLabel;
+class QScrollArea;
+
+namespace quadrille::app
+{
+
+class BlockSheet;
+class ChartView;
+class FiguresPanel;
+class PulseChart;
+class SettingsForm;
+
+/// Where the physiotherapist thinks: blocks and sites, settings, figures, one cycle. The page shows
+/// the draft of one course; what is not saved is kept in the store and comes back after a crash.
+class PlanPage : public QWidget
+{
+    Q_OBJECT
+
+public:
+    PlanPage(const Services& services, QWidget* parent);
+
+    /// Shows a course; unsaved work on the one shown before is kept.
+    void setCourse(const Course& course);
+    PlanDraft& draft() { return m_draft; }
+    const std::vector<Plan>& plans() const { return m_plans; }
+    void focusFirst();
+
+    void saveDraft();
+    void revert();
+    void issue();
+    void addBlock();
+
+public slots:
+    /// Keeps unsaved work in the store at once; called when the window closes.
+    void keepNow();
+    /// The practice's units changed.
+    void reloadStimulators();
+
+signals:
+    /// One sentence for the status line.
+    void said(const QString& sentence);
+    void planIssued();
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    void layOut();
+    QWidget* cycleSheet();
+    void arrange();
+    void refresh();
+    void refreshFindings(const std::optional<BlockFigures>& figures,
+                         const std::optional<BlockFigures>& before);
+    void refreshCharts(const std::optional<BlockFigures>& figures,
+                       const std::optional<BlockFigures>& before);
+    std::vector<PlacedFinding> placedFindings(const BlockFigures& figures,
+                                              const std::optional<BlockFigures>& before) const;
+    QString remedyText(const PlacedFinding& placed) const;
+    std::optional<std::int64_t> remedyCount(const PlacedFinding& placed) const;
+    void mend(const PlacedFinding& placed);
+    void setCourseAfterIssue();
+    void addStimulator();
+    void changeStimulator();
+    void addSite();
+    void changeSite(std::size_t index);
+    void reportFailure(const Error& error);
+
+    const Services m_services;
+    std::optional<Course> m_course;
+    std::vector<Plan> m_plans;
+    PlanDraft m_draft;
+    QTimer m_keepSoon;
+    WarningStrip* m_strip;
+    BlockSheet* m_blocks;
+    SettingsForm* m_form;
+    FiguresPanel* m_figures;
+    QWidget* m_cycleSheet;
+    ChartView* m_cycle;
+    PulseChart* m_pulse;
+    QLabel* m_cycleTitle;
+    QScrollArea* m_scroll;
+    QWidget* m_sheets;
+    bool m_narrow = false;
+};
+
+} // namespace quadrille::app

@@ -1,0 +1,238 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/stimulator/stimulator_form.h"
+
+#include "app/look/roles.h"
+#include "app/look/tokens.h"
+#include "app/stimulator/order_list.h"
+#include "app/stimulator/range_rows.h"
+#include "app/window/store_events.h"
+#include "app/words/finding_text.h"
+#include "app/words/trade_words.h"
+
+#include "db/stimulators.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QGridLayout>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QSpinBox>
+#include <QVBoxLayout>
+
+#include <algorithm>
+#include <array>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+constexpr std::array allWaveforms{Waveform::symmetricBiphasic, Waveform::asymmetricBalancedBiphasic,
+                                  Waveform::kilohertzBursts, Waveform::unbalancedPulses,
+                                  Waveform::directCurrent};
+
+QString formName(const Stimulator& stimulator)
+{
+    return stimulator.id ? QStringLiteral("stimulator/%1").arg(stimulator.id->key())
+                         : QStringLiteral("stimulator/new");
+}
+
+} // namespace
+
+StimulatorForm::StimulatorForm(const Services& services, const Stimulator& stimulator,
+                               QWidget* parent)
+    : EntryDialog(services, formName(stimulator),
+                  stimulator.id ? tr("Stimulator") : tr("New stimulator"), parent)
+    , m_stimulator(stimulator)
+    , m_name(new QLineEdit(body()))
+    , m_channels(new QSpinBox(body()))
+    , m_sharedTiming(new QCheckBox(tr("Channels s&hare their timing"), body()))
+    , m_workRest(new QCheckBox(tr("Real &on and off times"), body()))
+    , m_rampHabit(new QComboBox(body()))
+    , m_archived(new QCheckBox(tr("No longer in &use"), body()))
+    , m_ranges(new RangeRows(services.text, body()))
+    , m_order(new OrderList(body()))
+    , m_verdict(new QLabel(body()))
+{
+    auto* facts = new QGridLayout;
+    facts->setHorizontalSpacing(space::insideSheet);
+    facts->setVerticalSpacing(space::close);
+    layOutFacts(*facts);
+    auto* left = new QVBoxLayout;
+    left->addLayout(facts);
+    left->addSpacing(space::small);
+    auto* orderLabel = new QLabel(tr("Order in which the unit asks for its settings"), body());
+    setRole(*orderLabel, Role::captionText);
+    left->addWidget(orderLabel);
+    left->addWidget(m_order, 1);
+    auto* right = new QVBoxLayout;
+    right->addWidget(m_ranges);
+    right->addStretch();
+    right->addWidget(m_verdict);
+    auto* layout = new QHBoxLayout(body());
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(space::section);
+    layout->addLayout(left);
+    layout->addLayout(right, 1);
+    m_verdict->setWordWrap(true);
+    m_verdict->setObjectName(QStringLiteral("verdict"));
+
+    fill();
+    if (restoreKept()) {
+        m_order->readKept();
+    }
+    judge();
+    startKeeping();
+    for (QCheckBox* box : m_waveforms) {
+        connect(box, &QCheckBox::toggled, this, &StimulatorForm::judge);
+    }
+    connect(m_workRest, &QCheckBox::toggled, this, &StimulatorForm::judge);
+}
+
+void StimulatorForm::layOutFacts(QGridLayout& grid)
+{
+    const auto row = [&](const QString& label, QWidget* field) {
+        auto* text = new QLabel(label, body());
+        text->setBuddy(field);
+        const int line = grid.rowCount();
+        grid.addWidget(text, line, 0);
+        grid.addWidget(field, line, 1);
+    };
+    m_name->setObjectName(QStringLiteral("name"));
+    m_name->setAccessibleName(tr("Name of the unit"));
+    row(tr("&Name"), m_name);
+    m_channels->setObjectName(QStringLiteral("channels"));
+    m_channels->setAccessibleName(tr("Channels, 1 to 8"));
+    m_channels->setRange(1, 8);
+    row(tr("&Channels"), m_channels);
+    m_rampHabit->setObjectName(QStringLiteral("rampHabit"));
+    m_rampHabit->setAccessibleName(tr("On time and ramps"));
+    for (const RampHabit habit : {RampHabit::includedInOnTime, RampHabit::addedToOnTime}) {
+        m_rampHabit->addItem(rampHabitName(habit), static_cast<int>(habit));
+    }
+    row(tr("&Ramps"), m_rampHabit);
+    auto* output = new QLabel(fieldName(Field::outputType), body());
+    grid.addWidget(output, grid.rowCount(), 0);
+    for (const Waveform waveform : allWaveforms) {
+        auto* box = new QCheckBox(waveformName(waveform), body());
+        box->setObjectName(QStringLiteral("waveform%1").arg(static_cast<int>(waveform)));
+        box->setAccessibleName(box->text());
+        m_waveforms.push_back(box);
+        grid.addWidget(box, grid.rowCount() - (m_waveforms.size() == 1 ? 1 : 0), 1);
+    }
+    m_sharedTiming->setObjectName(QStringLiteral("sharedTiming"));
+    m_workRest->setObjectName(QStringLiteral("workRest"));
+    m_archived->setObjectName(QStringLiteral("archived"));
+    for (QCheckBox* box : {m_sharedTiming, m_workRest, m_archived}) {
+        grid.addWidget(box, grid.rowCount(), 1);
+    }
+}
+
+void StimulatorForm::fill()
+{
+    m_name->setText(QString::fromStdString(m_stimulator.name));
+    m_channels->setValue(m_stimulator.channels);
+    m_sharedTiming->setChecked(m_stimulator.channelsShareTiming);
+    m_workRest->setChecked(m_stimulator.hasWorkRestCycles);
+    m_rampHabit->setCurrentIndex(m_rampHabit->findData(static_cast<int>(m_stimulator.rampHabit)));
+    m_archived->setChecked(m_stimulator.archived);
+    m_archived->setVisible(m_stimulator.id.has_value());
+    for (std::size_t i = 0; i < allWaveforms.size(); ++i) {
+        m_waveforms[i]->setChecked(std::ranges::find(m_stimulator.waveforms, allWaveforms[i]) !=
+                                   m_stimulator.waveforms.end());
+    }
+    m_ranges->show(m_stimulator);
+    m_order->setOrder(askingOrderOf(m_stimulator));
+}
+
+std::vector<Waveform> StimulatorForm::waveforms() const
+{
+    std::vector<Waveform> chosen;
+    for (std::size_t i = 0; i < allWaveforms.size(); ++i) {
+        if (m_waveforms[i]->isChecked()) {
+            chosen.push_back(allWaveforms[i]);
+        }
+    }
+    // The unit's own first waveform stays its preset.
+    if (!m_stimulator.waveforms.empty()) {
+        const auto preset = std::ranges::find(chosen, m_stimulator.waveforms.front());
+        if (preset != chosen.end()) {
+            std::rotate(chosen.begin(), preset, std::next(preset));
+        }
+    }
+    return chosen;
+}
+
+Stimulator StimulatorForm::entered() const
+{
+    Stimulator unit = m_stimulator;
+    unit.name = m_name->text().simplified().toStdString();
+    unit.channels = m_channels->value();
+    unit.channelsShareTiming = m_sharedTiming->isChecked();
+    unit.hasWorkRestCycles = m_workRest->isChecked();
+    unit.rampHabit = static_cast<RampHabit>(m_rampHabit->currentData().toInt());
+    unit.archived = m_archived->isChecked();
+    unit.waveforms = waveforms();
+    unit.askingOrder = m_order->order();
+    return unit;
+}
+
+void StimulatorForm::judge()
+{
+    const Stimulator unit = entered();
+    m_ranges->setWaveforms(unit.waveforms);
+    const std::vector<Finding> findings = suitabilityFindings(unit);
+    if (unit.waveforms.empty()) {
+        m_verdict->setText(tr("Tick at least one output."));
+    } else if (findings.empty()) {
+        m_verdict->setText(tr("Will do for muscle exercise, as far as the output goes."));
+    } else {
+        QStringList sentences;
+        for (const Finding& finding : findings) {
+            sentences.append(findingText(finding, services().text).what);
+        }
+        m_verdict->setText(sentences.join(QLatin1Char(' ')));
+    }
+    setRole(*m_verdict,
+            findings.empty() && !unit.waveforms.empty() ? Role::goodText : Role::warnText);
+}
+
+std::optional<EntryDialog::Problem> StimulatorForm::problem() const
+{
+    if (m_name->text().trimmed().isEmpty()) {
+        return Problem{m_name,
+                       tr("The name of the unit is empty. Enter what the practice calls it.")};
+    }
+    if (waveforms().empty()) {
+        return Problem{m_waveforms.front(), tr("No output is ticked. Tick what the unit gives.")};
+    }
+    if (const auto found = m_ranges->problem()) {
+        return Problem{found->field, found->sentence};
+    }
+    return std::nullopt;
+}
+
+Result<void> StimulatorForm::save()
+{
+    Stimulator unit = entered();
+    m_ranges->writeTo(unit);
+    const auto saved =
+        services().store.write(services().author, unit.id ? "change stimulator" : "add stimulator",
+                               [&](db::Writing& writing) {
+                                   if (!unit.id) {
+                                       return db::addStimulator(writing, unit);
+                                   }
+                                   db::changeStimulator(writing, unit);
+                                   return *unit.id;
+                               });
+    if (!saved) {
+        return saved.error();
+    }
+    m_saved = *saved;
+    emit services().events.stimulatorsChanged();
+    return {};
+}
+
+} // namespace quadrille::app

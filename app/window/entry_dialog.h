@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "app/window/services.h"
+
+#include "core/result.h"
+
+#include <QDialog>
+#include <QString>
+#include <QTimer>
+
+#include <optional>
+
+class QLabel;
+class QPushButton;
+
+namespace quadrille::app
+{
+
+/// A form in a window of its own: fields, one sentence about what is wrong, Save and Cancel. What
+/// was typed is kept in the store while the form is open and comes back when the program ended
+/// before it was saved.
+class EntryDialog : public QDialog
+{
+    Q_OBJECT
+
+public:
+    /// `form` names the form and the record it edits ("patient/12"); empty keeps nothing.
+    EntryDialog(const Services& services, QString form, const QString& title, QWidget* parent);
+
+    /// Fills the fields from an earlier run that ended before they were saved; true when there was
+    /// something.
+    bool restoreKept();
+    void accept() override;
+    void reject() override;
+    /// The sentence shown about what is wrong; empty while nothing is.
+    QString problemText() const;
+
+protected:
+    /// A field that cannot be saved as it is.
+    struct Problem {
+        QWidget* field;
+        QString sentence;
+    };
+    /// Where the fields go.
+    QWidget* body() { return m_body; }
+    void setSaveText(const QString& text);
+    /// The first thing that is wrong.
+    virtual std::optional<Problem> problem() const = 0;
+    /// Saves what the fields hold. An error keeps the form open.
+    virtual Result<void> save() = 0;
+    const Services& services() const { return m_services; }
+    /// Watches the fields from now on; call when they are filled.
+    void startKeeping();
+
+private:
+    void keep();
+    void dropKept();
+    void showProblem(QWidget* field, const QString& sentence);
+
+    const Services m_services;
+    QString m_form;
+    QWidget* m_body;
+    QLabel* m_problem;
+    QPushButton* m_save;
+    QTimer m_keepSoon;
+};
+
+} // namespace quadrille::app

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/prompts.h"
+
+#include <QCoreApplication>
+#include <QDir>
+#include <QFileDialog>
+#include <QMessageBox>
+#include <QPushButton>
+#include <QStandardPaths>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+struct PromptWords {
+    Q_DECLARE_TR_FUNCTIONS(PromptWords)
+};
+
+QString documents()
+{
+    return QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+}
+
+std::optional<QString> unlessEmpty(const QString& file)
+{
+    return file.isEmpty() ? std::nullopt : std::optional(file);
+}
+
+QString withSuffix(const QString& file, const QString& suffix)
+{
+    return file.isEmpty() || file.endsWith(suffix, Qt::CaseInsensitive) ? file : file + suffix;
+}
+
+} // namespace
+
+std::optional<QString> DesktopPrompts::storeToOpen(QWidget* parent)
+{
+    return unlessEmpty(QFileDialog::getOpenFileName(
+        parent, PromptWords::tr("Open a practice"), documents(),
+        PromptWords::tr("Practice files (*.quadrille);;All files (*)")));
+}
+
+std::optional<QString> DesktopPrompts::placeForStore(QWidget* parent)
+{
+    const QString suggested = QDir(documents()).filePath(QStringLiteral("practice.quadrille"));
+    return unlessEmpty(withSuffix(
+        QFileDialog::getSaveFileName(parent, PromptWords::tr("Place of the new practice"),
+                                     suggested, PromptWords::tr("Practice files (*.quadrille)")),
+        QStringLiteral(".quadrille")));
+}
+
+std::optional<QString> DesktopPrompts::placeForPdf(QWidget* parent, const QString& suggestedName)
+{
+    return unlessEmpty(
+        withSuffix(QFileDialog::getSaveFileName(parent, PromptWords::tr("Save as PDF"),
+                                                QDir(documents()).filePath(suggestedName),
+                                                PromptWords::tr("PDF files (*.pdf)")),
+                   QStringLiteral(".pdf")));
+}
+
+bool DesktopPrompts::confirm(QWidget* parent, const QString& question, const QString& act)
+{
+    QMessageBox box(QMessageBox::NoIcon, PromptWords::tr("Quadrille"), question,
+                    QMessageBox::NoButton, parent);
+    const QPushButton* yes = box.addButton(act, QMessageBox::AcceptRole);
+    box.addButton(PromptWords::tr("Cancel"), QMessageBox::RejectRole);
+    box.exec();
+    return box.clickedButton() == yes;
+}
+
+void DesktopPrompts::tell(QWidget* parent, const QString& sentence)
+{
+    QMessageBox box(QMessageBox::NoIcon, PromptWords::tr("Quadrille"), sentence,
+                    QMessageBox::NoButton, parent);
+    box.addButton(PromptWords::tr("Close"), QMessageBox::AcceptRole);
+    box.exec();
+}
+
+} // namespace quadrille::app

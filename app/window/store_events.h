@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/ids.h"
+
+#include <QObject>
+
+namespace quadrille::app
+{
+
+/// The one place that announces changes, after they were saved.
+class StoreEvents : public QObject
+{
+    Q_OBJECT
+
+public:
+    using QObject::QObject;
+
+signals:
+    /// The practice or its practitioners.
+    void practiceChanged();
+    void stimulatorsChanged();
+    /// A patient's details or courses.
+    void patientChanged(quadrille::PatientId patient);
+    /// The draft or the plans of a course.
+    void planChanged(quadrille::CourseId course);
+};
+
+} // namespace quadrille::app

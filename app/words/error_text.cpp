@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/words/error_text.h"
+
+#include "app/words/trade_words.h"
+
+#include <QCoreApplication>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+struct ErrorWords {
+    Q_DECLARE_TR_FUNCTIONS(ErrorWords)
+};
+
+QString figure(const Error& error, std::size_t index, const QuantityText& text)
+{
+    return index < error.figures.size() ? text.amount(error.figures[index]) : QStringLiteral("—");
+}
+
+QString valueError(const Error& error, const QuantityText& text)
+{
+    const QString field = fieldName(error.field);
+    const QString subject = QString::fromStdString(error.subject);
+    switch (error.code) {
+    case ErrorCode::outOfRange:
+        return ErrorWords::tr(
+                   "%1 of %2 is outside what can be calculated (limit %3). Enter another value.")
+            .arg(field, figure(error, 0, text), figure(error, 1, text));
+    case ErrorCode::impossible:
+        return ErrorWords::tr("%1 does not go with the other settings. Change it.").arg(field);
+    case ErrorCode::notFilled:
+        return ErrorWords::tr("%1 is empty. Fill it in.").arg(field);
+    case ErrorCode::notUnique:
+        return ErrorWords::tr("“%1” is taken already. Choose another.").arg(subject);
+    default:
+        return {};
+    }
+}
+
+QString openingError(const Error& error)
+{
+    const QString file = QString::fromStdString(error.subject);
+    const QString detail = QString::fromStdString(error.detail);
+    switch (error.code) {
+    case ErrorCode::cannotOpen:
+        return ErrorWords::tr("The practice file %1 can’t be opened (%2). Check that it exists and "
+                              "that you may read it.")
+            .arg(file, detail);
+    case ErrorCode::notAStore:
+        return ErrorWords::tr("%1 is not a practice file, or it is damaged. Nothing was changed. "
+                              "Choose another file or "
+                              "restore a backup.")
+            .arg(file);
+    case ErrorCode::newerStore:
+        return ErrorWords::tr("%1 was written by a newer version of this program. Nothing was "
+                              "changed. Install the newer "
+                              "version to open it.")
+            .arg(file);
+    case ErrorCode::migrationFailed:
+        return ErrorWords::tr(
+                   "%1 could not be brought to this version (%2). The file is as it was.")
+            .arg(file, detail);
+    case ErrorCode::storeDamaged:
+        return ErrorWords::tr(
+                   "The practice file is damaged (%1). Stop entering and restore a backup.")
+            .arg(detail);
+    default:
+        return {};
+    }
+}
+
+QString savingError(const Error& error)
+{
+    const QString subject = QString::fromStdString(error.subject);
+    const QString detail = QString::fromStdString(error.detail);
+    switch (error.code) {
+    case ErrorCode::readOnly:
+        return ErrorWords::tr(
+            "Not saved: the practice file can’t be written. Your changes stay open. Check the "
+            "permissions of the file and its folder.");
+    case ErrorCode::locked:
+        return ErrorWords::tr("Not saved: another program holds the practice file. Your changes "
+                              "stay open. Try again in a "
+                              "moment.");
+    case ErrorCode::diskFull:
+        return ErrorWords::tr("Not saved: the disk is full. Your changes stay open.");
+    case ErrorCode::changedElsewhere:
+        return ErrorWords::tr("Not saved: this record was changed elsewhere in the meantime. Your "
+                              "changes stay open.");
+    case ErrorCode::refused:
+        return ErrorWords::tr("Not saved: %1.").arg(detail);
+    case ErrorCode::notFound:
+        return ErrorWords::tr("%1 was not found.").arg(subject);
+    case ErrorCode::storeFailed:
+        return ErrorWords::tr("The practice file reports a fault: %1. Nothing was changed.")
+            .arg(detail);
+    default:
+        return {};
+    }
+}
+
+QString fileError(const Error& error)
+{
+    const QString subject = QString::fromStdString(error.subject);
+    const QString detail = QString::fromStdString(error.detail);
+    switch (error.code) {
+    case ErrorCode::cannotRead:
+        return ErrorWords::tr("%1 can’t be read (%2).").arg(subject, detail);
+    case ErrorCode::cannotWrite:
+        return ErrorWords::tr("%1 can’t be written (%2).").arg(subject, detail);
+    case ErrorCode::badFormat:
+        return ErrorWords::tr("%1: %2.").arg(subject, detail);
+    case ErrorCode::ambiguous:
+        return ErrorWords::tr("%1 is not clear. Choose one of: %2.").arg(subject, detail);
+    default:
+        return {};
+    }
+}
+
+} // namespace
+
+QString errorText(const Error& error, const QuantityText& text)
+{
+    for (const QString& sentence :
+         {valueError(error, text), openingError(error), savingError(error), fileError(error)}) {
+        if (!sentence.isEmpty()) {
+            return sentence;
+        }
+    }
+    return QString::fromStdString(error.detail);
+}
+
+} // namespace quadrille::app
