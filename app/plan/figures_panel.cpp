@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <array>
 
 namespace quadrille::app
 {
@@ -115,18 +116,13 @@ void FiguresPanel::clearFigures()
     }
     m_started->hide();
     m_startedName->hide();
-    clearSites();
+    hideDose();
     m_noDose->setText(tr("No figures while a value stops them: see the line above."));
     m_noDose->show();
 }
 
-void FiguresPanel::clearSites()
+void FiguresPanel::hideDose()
 {
-    QWidget* old = m_sites;
-    m_sites = new QWidget(this);
-    m_layout->replaceWidget(old, m_sites);
-    old->hide();
-    old->deleteLater();
     m_sites->hide();
     m_bar->hide();
     m_barText->hide();
@@ -143,7 +139,7 @@ void FiguresPanel::show(const Block* block, const std::optional<BlockFigures>& f
         return;
     }
     showSession(*figures);
-    showSites(*block, *figures);
+    showSites(*figures);
     showWeek(*block, *figures, before);
 }
 
@@ -166,32 +162,57 @@ void FiguresPanel::showSession(const BlockFigures& figures)
     m_pulses->setText(m_text.count(timing.pulses));
 }
 
-void FiguresPanel::showSites(const Block& block, const BlockFigures& figures)
+void FiguresPanel::rebuildSites(std::size_t sites)
 {
+    QWidget* old = m_sites;
+    m_sites = new QWidget(this);
+    m_layout->replaceWidget(old, m_sites);
+    old->hide();
+    old->deleteLater();
+    m_doseValues.clear();
     auto* grid = new QGridLayout(m_sites);
     grid->setContentsMargins(space::insideSheet, 0, space::insideSheet, space::tiny);
     grid->setHorizontalSpacing(space::insideSheet);
     grid->setVerticalSpacing(0);
     grid->setColumnStretch(0, 1);
-    const std::vector<QString> names{tr("Amplitude, mA"),           tr("Phase charge, µC"),
-                                     tr("Charge density, µC/cm²"),  tr("r.m.s. current, mA"),
-                                     tr("Current density, mA/cm²"), tr("Power density, mW/cm²")};
+    const std::array names{tr("Amplitude, mA"),           tr("Phase charge, µC"),
+                           tr("Charge density, µC/cm²"),  tr("r.m.s. current, mA"),
+                           tr("Current density, mA/cm²"), tr("Power density, mW/cm²")};
     for (std::size_t i = 0; i < names.size(); ++i) {
         grid->addWidget(new QLabel(names[i], m_sites), static_cast<int>(i) + 1, 0);
         grid->setRowMinimumHeight(static_cast<int>(i) + 1, size::figureRow);
     }
-    double worst = 0.0;
-    std::size_t worstSite = 0;
-    bool any = false;
-    for (std::size_t s = 0; s < figures.sites.size(); ++s) {
-        const int column = static_cast<int>(s) + 1;
-        if (block.sites.size() > 1) {
-            auto* head = new QLabel(tr("Site %1").arg(s + 1), m_sites);
+    for (std::size_t site = 0; site < sites; ++site) {
+        const int column = static_cast<int>(site) + 1;
+        if (sites > 1) {
+            auto* head = new QLabel(tr("Site %1").arg(site + 1), m_sites);
             setRole(*head, Role::captionText);
             grid->addWidget(head, 0, column, Qt::AlignRight);
         }
-        const auto& dose = figures.sites[s].dose;
-        std::vector<QString> values(names.size(), unknown());
+        std::array<QLabel*, doseFigures> labels{};
+        for (std::size_t i = 0; i < names.size(); ++i) {
+            auto* value = new QLabel(m_sites);
+            setRole(*value, Role::strongText);
+            value->setObjectName(QStringLiteral("dose-%1-%2").arg(i).arg(site));
+            grid->addWidget(value, static_cast<int>(i) + 1, column, Qt::AlignRight);
+            labels[i] = value;
+        }
+        m_doseValues.push_back(labels);
+    }
+}
+
+void FiguresPanel::showSites(const BlockFigures& figures)
+{
+    if (m_doseValues.size() != figures.sites.size()) {
+        rebuildSites(figures.sites.size());
+    }
+    double worst = 0.0;
+    std::size_t worstSite = 0;
+    bool any = false;
+    for (std::size_t site = 0; site < figures.sites.size(); ++site) {
+        const auto& dose = figures.sites[site].dose;
+        std::array<QString, doseFigures> values;
+        values.fill(unknown());
         if (dose) {
             values = {m_text.shortNumber(dose->amplitude.shown(), 1),
                       m_text.number(dose->phaseCharge.shown(), 1),
@@ -204,27 +225,23 @@ void FiguresPanel::showSites(const Block& block, const BlockFigures& figures)
                 dose->currentDensity.shown() / limits::attentionCurrentDensity.shown();
             if (share >= worst) {
                 worst = share;
-                worstSite = s;
+                worstSite = site;
             }
         }
         for (std::size_t i = 0; i < values.size(); ++i) {
-            auto* value = new QLabel(values[i], m_sites);
-            setRole(*value, Role::strongText);
-            value->setObjectName(QStringLiteral("dose-%1-%2").arg(i).arg(s));
-            grid->addWidget(value, static_cast<int>(i) + 1, column, Qt::AlignRight);
+            m_doseValues[site][i]->setText(values[i]);
         }
     }
     m_sites->setVisible(any);
     m_noDose->setVisible(!any);
-    m_noDose->setText(
-        tr("Enter a ceiling or the last tolerated amplitude, and the pads, to see the dose."));
+    m_noDose->setText(tr("Enter a ceiling or the last tolerated amplitude to see the dose."));
     m_bar->setVisible(any);
     m_barText->setVisible(any);
     m_bar->setShare(worst);
     const QString level =
         tr("density; care above %1").arg(m_text.amount(amountOf(limits::attentionCurrentDensity)));
-    m_barText->setText(block.sites.size() > 1 ? tr("Site %1 %2").arg(worstSite + 1).arg(level)
-                                              : level);
+    m_barText->setText(figures.sites.size() > 1 ? tr("Site %1: %2").arg(worstSite + 1).arg(level)
+                                                : level);
 }
 
 void FiguresPanel::showWeek(const Block& block, const BlockFigures& figures,

@@ -8,7 +8,9 @@
 
 #include <QFrame>
 
+#include <array>
 #include <optional>
+#include <vector>
 
 class QGridLayout;
 class QLabel;
@@ -36,11 +38,12 @@ private:
     void addSection(const QString& title, QGridLayout*& grid, int columns);
     QLabel* addFigure(QGridLayout& grid, const QString& name, const QString& objectName);
     void showSession(const BlockFigures& figures);
-    void showSites(const Block& block, const BlockFigures& figures);
+    void showSites(const BlockFigures& figures);
+    void rebuildSites(std::size_t sites);
     void showWeek(const Block& block, const BlockFigures& figures,
                   const std::optional<BlockFigures>& before);
     void clearFigures();
-    void clearSites();
+    void hideDose();
 
     const QuantityText& m_text;
     QVBoxLayout* m_layout;
@@ -52,7 +55,9 @@ private:
     QLabel* m_ratio = nullptr;
     QLabel* m_plateau = nullptr;
     QLabel* m_pulses = nullptr;
+    static constexpr std::size_t doseFigures = 6;
     QWidget* m_sites = nullptr;
+    std::vector<std::array<QLabel*, doseFigures>> m_doseValues; ///< per site
     QLabel* m_noDose = nullptr;
     LimitBar* m_bar = nullptr;
     QLabel* m_barText = nullptr;

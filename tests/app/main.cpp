@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Tests of windows run in one application without a screen, drawn with the light scheme.
 #include "app/look/look.h"
+#include "app/words/translations.h"
 
 #include <QApplication>
 #include <QLocale>
@@ -16,6 +17,7 @@ int main(int argc, char* argv[])
     // The tests read texts with figures and dates; they must not depend on the machine.
     QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedKingdom));
     QApplication application(argc, argv);
+    quadrille::app::installTranslations(application);
     quadrille::app::Look look(application);
     look.apply(quadrille::app::SchemeChoice::light);
     return RUN_ALL_TESTS();

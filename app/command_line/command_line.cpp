@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/command_line/command_line.h"
+
+#include "app/command_line/demo_verb.h"
+#include "app/command_line/figures_verb.h"
+#include "app/command_line/handout_verb.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+struct CommandWords {
+    Q_DECLARE_TR_FUNCTIONS(CommandWords)
+};
+
+int runDemo(const QStringList& arguments, const CommandContext& context)
+{
+    return demoVerb(arguments, context.clock, context.out, context.err);
+}
+
+int runFigures(const QStringList& arguments, const CommandContext& context)
+{
+    return figuresVerb(arguments, context.out, context.err);
+}
+
+int runHandout(const QStringList& arguments, const CommandContext& context)
+{
+    return handoutVerb(arguments, context.clock, context.out, context.err);
+}
+
+} // namespace
+
+const std::vector<Verb>& verbs()
+{
+    static const std::vector<Verb> all{
+        {QStringLiteral("demo"), CommandWords::tr("demo FILE: write the made-up demo practice"),
+         false, runDemo},
+        {QStringLiteral("figures"),
+         CommandWords::tr("figures CASES.csv: timing and dose of settings in a table"), false,
+         runFigures},
+        {QStringLiteral("handout"),
+         CommandWords::tr(
+             "handout --store FILE --patient REF --out FILE.pdf: write a patient’s handout"),
+         true, runHandout},
+    };
+    return all;
+}
+
+const Verb* verbNamed(const QString& name)
+{
+    const auto found = std::ranges::find(verbs(), name, &Verb::name);
+    return found != verbs().end() ? &*found : nullptr;
+}
+
+QString verbList()
+{
+    QString list =
+        CommandWords::tr("quadrille [--today YYYY-MM-DD] [FILE]: open a practice in the window\n");
+    for (const Verb& verb : verbs()) {
+        list += QStringLiteral("quadrille %1\n").arg(verb.line);
+    }
+    return list + CommandWords::tr("quadrille COMMAND --help tells more about one command.\n");
+}
+
+CommandLine readCommandLine(const QStringList& arguments)
+{
+    const QString option = QStringLiteral("--today");
+    CommandLine line;
+    for (qsizetype i = 0; i < arguments.size(); ++i) {
+        const QString& argument = arguments[i];
+        if (argument != option && !argument.startsWith(option + QLatin1Char('='))) {
+            line.arguments.append(argument);
+            continue;
+        }
+        const QString value =
+            argument == option ? arguments.value(++i) : argument.mid(option.size() + 1);
+        line.today = dateFromIso(value.toStdString());
+        if (!line.today) {
+            line.problem =
+                CommandWords::tr(
+                    "--today: “%1” is no date. Give it as YYYY-MM-DD, for example 2026-03-12.")
+                    .arg(value);
+        }
+    }
+    return line;
+}
+
+} // namespace quadrille::app

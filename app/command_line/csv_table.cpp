@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/command_line/csv_table.h"
+
+#include <QCoreApplication>
+#include <QFile>
+#include <QStringDecoder>
+
+#include <csv.h>
+#include <utility>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+struct CsvWords {
+    Q_DECLARE_TR_FUNCTIONS(CsvWords)
+};
+
+Error badFormat(const QString& name, const QString& where)
+{
+    return {ErrorCode::badFormat, name.toStdString(), where.toStdString(), Field::none, {}};
+}
+
+/// Only LF ends a row, so that rows can be counted; the CR before it is taken for a blank and falls
+/// away. Other blanks belong to their cell.
+int isRowEnd(unsigned char c)
+{
+    return c == CSV_LF ? 1 : 0;
+}
+
+int isBlank(unsigned char c)
+{
+    return c == CSV_CR ? 1 : 0;
+}
+
+/// The library's parser, which calls back for every cell and every row.
+class RowReader
+{
+public:
+    RowReader()
+    {
+        csv_init(&m_parser, CSV_STRICT | CSV_STRICT_FINI | CSV_REPALL_NL);
+        csv_set_term_func(&m_parser, isRowEnd);
+        csv_set_space_func(&m_parser, isBlank);
+    }
+    ~RowReader() { csv_free(&m_parser); }
+    RowReader(const RowReader&) = delete;
+    RowReader& operator=(const RowReader&) = delete;
+
+    /// False where a quote is out of place; rowNumber() is then the row concerned.
+    bool read(const QByteArray& utf8)
+    {
+        const auto size = static_cast<std::size_t>(utf8.size());
+        return csv_parse(&m_parser, utf8.constData(), size, addCell, addRow, this) == size &&
+               csv_fini(&m_parser, addCell, addRow, this) == 0;
+    }
+    int rowNumber() const { return m_rowNumber; }
+    std::vector<CsvRow> takeRows() { return std::exchange(m_rows, {}); }
+
+private:
+    static void addCell(void* text, std::size_t length, void* self)
+    {
+        static_cast<RowReader*>(self)->m_cells.append(
+            QString::fromUtf8(static_cast<const char*>(text), static_cast<qsizetype>(length)));
+    }
+    static void addRow(int /*end*/, void* self) { static_cast<RowReader*>(self)->finishRow(); }
+    void finishRow()
+    {
+        const QStringList cells = std::exchange(m_cells, {});
+        const bool blank =
+            cells.isEmpty() || (cells.size() == 1 && cells.first().trimmed().isEmpty());
+        if (!blank) {
+            m_rows.push_back({m_rowNumber, cells});
+        }
+        ++m_rowNumber;
+    }
+
+    csv_parser m_parser{};
+    QStringList m_cells;
+    std::vector<CsvRow> m_rows;
+    int m_rowNumber = 1;
+};
+
+} // namespace
+
+Result<CsvTable> csvTableFrom(const QByteArray& bytes, const QString& name)
+{
+    QStringDecoder decoder(QStringDecoder::Utf8); // leaves a byte-order mark away
+    const QString text = decoder(bytes);
+    if (decoder.hasError()) {
+        return badFormat(name, CsvWords::tr("not UTF-8 text; save the table as CSV in UTF-8"));
+    }
+    RowReader reader;
+    if (!reader.read(text.toUtf8())) {
+        return badFormat(name, CsvWords::tr("row %1 has a quote out of place; put the whole cell "
+                                            "into quotes and double those inside")
+                                   .arg(reader.rowNumber()));
+    }
+    CsvTable table;
+    table.rows = reader.takeRows();
+    if (table.rows.empty()) {
+        return badFormat(name, CsvWords::tr("no headings; the first row must name the columns"));
+    }
+    for (const QString& column : std::as_const(table.rows.front().cells)) {
+        if (table.columns.contains(column.trimmed())) {
+            return badFormat(name, CsvWords::tr("the column “%1” is there twice; leave one away")
+                                       .arg(column.trimmed()));
+        }
+        table.columns.append(column.trimmed());
+    }
+    table.rows.erase(table.rows.begin());
+    for (const CsvRow& row : table.rows) {
+        if (row.cells.size() != table.columns.size()) {
+            return badFormat(name, CsvWords::tr("row %1 has %2 cells, but the headings name %3; "
+                                                "every row needs a cell for each column")
+                                       .arg(row.number)
+                                       .arg(row.cells.size())
+                                       .arg(table.columns.size()));
+        }
+    }
+    return table;
+}
+
+Result<CsvTable> csvTableFromFile(const QString& file)
+{
+    QFile source(file);
+    if (!source.open(QIODevice::ReadOnly)) {
+        return Error{ErrorCode::cannotRead,
+                     file.toStdString(),
+                     source.errorString().toStdString(),
+                     Field::none,
+                     {}};
+    }
+    const QByteArray bytes = source.readAll();
+    if (source.error() != QFileDevice::NoError) {
+        return Error{ErrorCode::cannotRead,
+                     file.toStdString(),
+                     source.errorString().toStdString(),
+                     Field::none,
+                     {}};
+    }
+    return csvTableFrom(bytes, file);
+}
+
+QString csvLine(const QStringList& cells)
+{
+    QStringList written;
+    for (const QString& cell : cells) {
+        const bool needsQuotes =
+            cell.contains(QLatin1Char(',')) || cell.contains(QLatin1Char('"')) ||
+            cell.contains(QLatin1Char('\n')) || cell.contains(QLatin1Char('\r'));
+        QString quoted = cell;
+        quoted.replace(QLatin1Char('"'), QStringLiteral("\"\""));
+        written.append(needsQuotes ? QLatin1Char('"') + quoted + QLatin1Char('"') : cell);
+    }
+    return written.join(QLatin1Char(',')) + QLatin1Char('\n');
+}
+
+} // namespace quadrille::app

@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/command_line/figures_verb.h"
+
+#include "app/command_line/command_line.h"
+#include "app/command_line/csv_table.h"
+#include "app/command_line/figures_case.h"
+#include "app/command_line/figures_table.h"
+#include "app/words/error_text.h"
+
+#include <QCommandLineParser>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+struct FiguresVerbWords {
+    Q_DECLARE_TR_FUNCTIONS(FiguresVerbWords)
+};
+
+/// The computed columns, four to a line.
+QString computedColumnsHelp()
+{
+    QStringList lines;
+    const QStringList columns = computedColumns();
+    for (qsizetype first = 0; first < columns.size(); first += 4) {
+        lines.append(QStringLiteral("  ") + columns.mid(first, 4).join(QStringLiteral(", ")));
+    }
+    return lines.join(QStringLiteral(",\n"));
+}
+
+QString description()
+{
+    return FiguresVerbWords::
+        tr("Computes timing and dose of the settings in a table, one case a row, symmetric "
+           "biphasic pulses.\n"
+           "The table is comma-separated UTF-8 text with headings; its columns may stand in any "
+           "order, decimals have a point:\n%1"
+           "Other columns are kept as they are. Written are the same rows, followed by the "
+           "columns\n%2.\n"
+           "Columns of these names that the table has already are left out and computed again. "
+           "When a cell cannot be used, nothing is written.")
+            .arg(inputColumnsHelp(), computedColumnsHelp());
+}
+
+int failed(QTextStream& err, const Error& error)
+{
+    err << errorText(error, QuantityText(QLocale::c())) << '\n';
+    return exit_code::badInput;
+}
+
+} // namespace
+
+int figuresVerb(const QStringList& arguments, QTextStream& out, QTextStream& err)
+{
+    QCommandLineParser parser;
+    parser.setApplicationDescription(description());
+    const QCommandLineOption help = parser.addHelpOption();
+    parser.addPositionalArgument(QStringLiteral("CASES.csv"),
+                                 FiguresVerbWords::tr("The table to read."));
+    if (!parser.parse(QStringList{QStringLiteral("quadrille figures")} + arguments)) {
+        err << parser.errorText() << '\n';
+        return exit_code::usage;
+    }
+    if (parser.isSet(help)) {
+        out << parser.helpText();
+        return exit_code::done;
+    }
+    const QStringList files = parser.positionalArguments();
+    if (files.size() != 1) {
+        err << FiguresVerbWords::tr("Give one table: quadrille figures CASES.csv.") << '\n';
+        return exit_code::usage;
+    }
+    const Result<CsvTable> table = csvTableFromFile(files.first());
+    if (!table) {
+        return failed(err, table.error());
+    }
+    const Result<CsvTable> figures = withFigures(*table, files.first());
+    if (!figures) {
+        return failed(err, figures.error());
+    }
+    out << csvLine(figures->columns);
+    for (const CsvRow& row : figures->rows) {
+        out << csvLine(row.cells);
+    }
+    out.flush();
+    if (out.status() != QTextStream::Ok) {
+        err << FiguresVerbWords::tr("The figures can’t be written; check the disk.") << '\n';
+        return exit_code::badInput;
+    }
+    return exit_code::done;
+}
+
+} // namespace quadrille::app

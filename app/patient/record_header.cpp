@@ -1,0 +1,224 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/patient/record_header.h"
+
+#include "app/look/look.h"
+#include "app/look/roles.h"
+#include "app/look/tokens.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenu>
+#include <QResizeEvent>
+#include <QTabBar>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+/// Below this width the facts lose their third line.
+constexpr int thirdLineWidth = 860;
+
+} // namespace
+
+RecordHeader::RecordHeader(const Services& services, QWidget* parent)
+    : QWidget(parent)
+    , m_services(services)
+    , m_name(new QLabel(this))
+    , m_born(new QLabel(this))
+    , m_courses(new QToolButton(this))
+    , m_tabs(new QTabBar(this))
+    , m_acts(new QHBoxLayout)
+{
+    setFixedHeight(scaled(size::recordHead, appliedFactor()));
+    setRole(*m_name, Role::titleText);
+    setRole(*m_born, Role::secondLineText);
+    m_name->setObjectName(QStringLiteral("patientName"));
+    m_courses->setText(tr("Course"));
+    m_courses->setAccessibleName(tr("Courses and details"));
+    m_courses->setToolTip(tr("Choose another course, begin one, change details"));
+    m_courses->setPopupMode(QToolButton::InstantPopup);
+    m_courses->setObjectName(QStringLiteral("courses"));
+    m_courses->setMenu(new QMenu(m_courses));
+
+    auto* title = new QHBoxLayout;
+    title->setSpacing(space::insideSheet);
+    title->addWidget(m_name);
+    title->addWidget(m_born, 0, Qt::AlignBottom);
+    title->addStretch();
+    title->addWidget(m_courses);
+    auto* facts = new QHBoxLayout;
+    facts->setSpacing(space::wide);
+    m_course = addFact(*facts, tr("Course"), 5);
+    m_plan = addFact(*facts, tr("Plan"), 4);
+    m_stimulator = addFact(*facts, tr("Stimulator"), 4);
+    m_screening = addFact(*facts, tr("Screening"), 4);
+    m_tabs->setDrawBase(false);
+    m_tabs->setExpanding(false);
+    m_tabs->setObjectName(QStringLiteral("pages"));
+    m_tabs->setAccessibleName(tr("Pages of the record"));
+    m_acts->setSpacing(space::close);
+    auto* bottom = new QHBoxLayout;
+    bottom->addWidget(m_tabs, 0, Qt::AlignBottom);
+    bottom->addStretch();
+    bottom->addLayout(m_acts);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(space::insideSheet, space::close, space::insideSheet, 0);
+    layout->setSpacing(space::hair);
+    layout->addLayout(title);
+    layout->addLayout(facts);
+    layout->addStretch();
+    layout->addLayout(bottom);
+}
+
+RecordHeader::Fact RecordHeader::addFact(QHBoxLayout& layout, const QString& caption, int stretch)
+{
+    const Fact fact{new QLabel(caption, this), new QLabel(this), new QLabel(this)};
+    setRole(*fact.caption, Role::captionText);
+    setRole(*fact.text, Role::strongText);
+    setRole(*fact.small, Role::secondLineText);
+    auto* column = new QVBoxLayout;
+    column->setSpacing(0);
+    for (QLabel* label : {fact.caption, fact.text, fact.small}) {
+        label->setMinimumWidth(60);
+        label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+        column->addWidget(label);
+    }
+    column->addStretch();
+    layout.addLayout(column, stretch);
+    return fact;
+}
+
+void RecordHeader::show(const Facts& facts)
+{
+    const QuantityText& text = m_services.text;
+    const Date today = m_services.clock.today();
+    m_name->setText(QString::fromStdString(facts.patient.name));
+    const auto age = ageInYears(facts.patient.birthDate, today);
+    m_born->setText(tr("born %1 · %n year(s) · reference %2", nullptr, age.value_or(0))
+                        .arg(text.date(facts.patient.birthDate),
+                             QString::fromStdString(facts.patient.reference)));
+    showCourse(facts);
+    showPlan(facts);
+    m_stimulator.text->setText(facts.stimulator.value_or(tr("None chosen")));
+    m_stimulator.small->setText(facts.stimulator ? QString() : tr("choose it on the Plan page"));
+    m_screening.text->setText(tr("None recorded"));
+    m_screening.small->setText(tr("prints are trial prints"));
+    fillCourseMenu(facts);
+    for (const Fact* fact : {&m_course, &m_plan, &m_stimulator, &m_screening}) {
+        fact->text->setToolTip(fact->text->text());
+        fact->small->setToolTip(fact->small->text());
+    }
+}
+
+void RecordHeader::showCourse(const Facts& facts)
+{
+    if (!facts.course) {
+        m_course.text->setText(tr("None yet"));
+        m_course.small->setText(tr("begin one under Course"));
+        return;
+    }
+    const Course& course = *facts.course;
+    const QuantityText& text = m_services.text;
+    m_course.text->setText(QString::fromStdString(course.problem));
+    if (course.endDate && !isRunning(course, m_services.clock.today())) {
+        m_course.small->setText(tr("ended %1").arg(text.date(*course.endDate)));
+        return;
+    }
+    const auto week = courseWeekOf(course.startDate, m_services.clock.today());
+    const int weeks = facts.plans.empty() ? 0 : totalWeeks(facts.plans.back().blocks);
+    if (!week) {
+        m_course.small->setText(tr("starts %1").arg(text.date(course.startDate)));
+    } else if (weeks > 0) {
+        const Date last =
+            firstDayOf(course.startDate, CourseWeek{weeks + 1}) - std::chrono::days(1);
+        m_course.small->setText(tr("week %1 of %2 · %3 to %4")
+                                    .arg(week->number)
+                                    .arg(weeks)
+                                    .arg(text.dayAndMonth(course.startDate), text.date(last)));
+    } else {
+        m_course.small->setText(
+            tr("week %1 · since %2").arg(week->number).arg(text.date(course.startDate)));
+    }
+}
+
+void RecordHeader::showPlan(const Facts& facts)
+{
+    const auto inForce = planInForce(facts.plans, m_services.clock.today());
+    if (facts.plans.empty()) {
+        m_plan.text->setText(tr("None issued"));
+    } else if (!inForce) {
+        m_plan.text->setText(tr("Plan %1 from %2")
+                                 .arg(facts.plans.back().number)
+                                 .arg(m_services.text.dayAndMonth(facts.plans.back().fromDate)));
+    } else {
+        const Plan& plan = facts.plans[*inForce];
+        m_plan.text->setText(tr("Plan %1 since %2")
+                                 .arg(plan.number)
+                                 .arg(m_services.text.dayAndMonth(plan.fromDate)));
+    }
+    if (facts.draftChanged) {
+        m_plan.small->setText(tr("draft not saved"));
+    } else {
+        m_plan.small->setText(
+            facts.plans.empty()
+                ? tr("the draft is in force on no day")
+                : tr("issued by %1")
+                      .arg(QString::fromStdString(
+                          facts.plans[inForce.value_or(facts.plans.size() - 1)].issuedByName)));
+    }
+}
+
+void RecordHeader::fillCourseMenu(const Facts& facts)
+{
+    QMenu* menu = m_courses->menu();
+    menu->clear();
+    for (const Course& course : facts.courses) {
+        auto* action = menu->addAction(tr("%1. %2, from %3")
+                                           .arg(course.number)
+                                           .arg(QString::fromStdString(course.problem),
+                                                m_services.text.date(course.startDate)));
+        action->setCheckable(true);
+        action->setChecked(facts.course && facts.course->id == course.id);
+        const CourseId id = *course.id;
+        connect(action, &QAction::triggered, this, [this, id] { emit courseChosen(id); });
+    }
+    if (!facts.courses.empty()) {
+        menu->addSeparator();
+    }
+    connect(menu->addAction(tr("New course…")), &QAction::triggered, this,
+            &RecordHeader::newCourseRequested);
+    if (facts.course) {
+        connect(menu->addAction(tr("Change or end this course…")), &QAction::triggered, this,
+                &RecordHeader::changeCourseRequested);
+    }
+    connect(menu->addAction(tr("Details of the patient…")), &QAction::triggered, this,
+            &RecordHeader::changePatientRequested);
+}
+
+void RecordHeader::setActs(const QList<QWidget*>& acts)
+{
+    while (QLayoutItem* item = m_acts->takeAt(0)) {
+        if (item->widget() != nullptr) {
+            item->widget()->hide();
+        }
+        delete item;
+    }
+    for (QWidget* act : acts) {
+        m_acts->addWidget(act);
+        act->show();
+    }
+}
+
+void RecordHeader::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    for (const Fact* fact : {&m_course, &m_plan, &m_stimulator, &m_screening}) {
+        fact->small->setVisible(event->size().width() >= thirdLineWidth);
+    }
+}
+
+} // namespace quadrille::app

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "app/window/services.h"
+
+#include "core/course.h"
+#include "core/people.h"
+#include "core/plan.h"
+
+#include <QWidget>
+
+#include <optional>
+#include <vector>
+
+class QHBoxLayout;
+class QLabel;
+class QTabBar;
+class QToolButton;
+
+namespace quadrille::app
+{
+
+/// Who the record is about, four facts of the course, the tabs of its pages and the main act of the
+/// page shown.
+class RecordHeader : public QWidget
+{
+    Q_OBJECT
+
+public:
+    RecordHeader(const Services& services, QWidget* parent);
+
+    /// What the header tells of a course.
+    struct Facts {
+        Patient patient;
+        std::vector<Course> courses; ///< for the choice of another
+        std::optional<Course> course;
+        std::vector<Plan> plans;
+        std::optional<QString> stimulator; ///< of the draft, else of the plan in force
+        bool draftChanged = false;
+    };
+    void show(const Facts& facts);
+    QTabBar& tabs() { return *m_tabs; }
+    /// Puts the acts of a page at the upper right, in place of the last ones.
+    void setActs(const QList<QWidget*>& acts);
+
+signals:
+    void courseChosen(quadrille::CourseId course);
+    void newCourseRequested();
+    void changeCourseRequested();
+    void changePatientRequested();
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    /// A caption, a bold line and a small one.
+    struct Fact {
+        QLabel* caption;
+        QLabel* text;
+        QLabel* small;
+    };
+    Fact addFact(QHBoxLayout& layout, const QString& caption, int stretch);
+    void showCourse(const Facts& facts);
+    void showPlan(const Facts& facts);
+    void fillCourseMenu(const Facts& facts);
+
+    const Services m_services;
+    QLabel* m_name;
+    QLabel* m_born;
+    QToolButton* m_courses;
+    Fact m_course{};
+    Fact m_plan{};
+    Fact m_stimulator{};
+    Fact m_screening{};
+    QTabBar* m_tabs;
+    QHBoxLayout* m_acts;
+};
+
+} // namespace quadrille::app

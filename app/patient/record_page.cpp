@@ -1,0 +1,289 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/patient/record_page.h"
+
+#include "app/look/roles.h"
+#include "app/look/tokens.h"
+#include "app/patient/course_form.h"
+#include "app/patient/patient_form.h"
+#include "app/patient/record_header.h"
+#include "app/patient/time_column.h"
+#include "app/plan/plan_page.h"
+#include "app/print/handout_page.h"
+#include "app/window/margin_column.h"
+#include "app/window/store_events.h"
+#include "app/words/error_text.h"
+
+#include "db/courses.h"
+#include "db/people.h"
+
+#include "core/handout_content.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QTabBar>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace quadrille::app
+{
+
+RecordPage::RecordPage(const Services& services, QWidget* parent)
+    : QWidget(parent)
+    , m_services(services)
+    , m_header(new RecordHeader(services, this))
+    , m_pages(new QStackedWidget(this))
+    , m_planPage(new PlanPage(services, this))
+    , m_handoutPage(new HandoutPage(services, this))
+    , m_noCourse(new QWidget(this))
+    , m_time(new TimeColumn(services.text, this))
+    , m_save(new QPushButton(tr("Save draft"), this))
+    , m_revert(new QPushButton(tr("Revert"), this))
+    , m_issue(new QPushButton(tr("Issue plan…"), this))
+{
+    layOut();
+    connectAll();
+}
+
+void RecordPage::layOut()
+{
+    auto* margin = new MarginColumn(this);
+    connect(margin, &MarginColumn::backRequested, this, &RecordPage::backRequested);
+    m_header->tabs().addTab(tr("Plan"));
+    m_header->tabs().addTab(tr("Handout"));
+    m_pages->addWidget(m_planPage);
+    m_pages->addWidget(m_handoutPage);
+    auto* sentence =
+        new QLabel(tr("This patient has no course yet. A course is the treatment of one problem."),
+                   m_noCourse);
+    auto* begin = new QPushButton(tr("New course…"), m_noCourse);
+    setRole(*begin, Role::primaryButton);
+    connect(begin, &QPushButton::clicked, this, &RecordPage::newCourse);
+    auto* empty = new QVBoxLayout(m_noCourse);
+    empty->setContentsMargins(space::section, space::section, space::section, space::section);
+    empty->setSpacing(space::insideSheet);
+    empty->addWidget(sentence);
+    empty->addWidget(begin, 0, Qt::AlignLeft);
+    empty->addStretch();
+    m_pages->addWidget(m_noCourse);
+    m_save->setToolTip(tr("Ctrl S"));
+    m_save->setObjectName(QStringLiteral("saveDraft"));
+    m_revert->setObjectName(QStringLiteral("revertDraft"));
+    m_issue->setObjectName(QStringLiteral("issuePlan"));
+    setRole(*m_issue, Role::primaryButton);
+
+    auto* left = new QVBoxLayout;
+    left->setSpacing(0);
+    left->addWidget(m_header);
+    auto* rule = new QFrame(this);
+    setRole(*rule, Role::pageHead);
+    rule->setFixedHeight(1);
+    left->addWidget(rule);
+    left->addWidget(m_pages, 1);
+    auto* layout = new QHBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    layout->addWidget(margin);
+    layout->addLayout(left, 1);
+    layout->addWidget(m_time);
+}
+
+void RecordPage::connectAll()
+{
+    connect(&m_header->tabs(), &QTabBar::currentChanged, this, [this](int index) {
+        if (m_course) {
+            m_pages->setCurrentIndex(index);
+        }
+        refreshActs();
+        if (index == handoutIndex) {
+            refreshHandout();
+        }
+    });
+    connect(m_header, &RecordHeader::courseChosen, this,
+            [this](CourseId id) { showCourse(courseOf(id)); });
+    connect(m_header, &RecordHeader::newCourseRequested, this, &RecordPage::newCourse);
+    connect(m_header, &RecordHeader::changeCourseRequested, this, &RecordPage::changeCourse);
+    connect(m_header, &RecordHeader::changePatientRequested, this, &RecordPage::changePatient);
+    connect(m_planPage, &PlanPage::said, this, &RecordPage::said);
+    connect(m_planPage, &PlanPage::planIssued, this, [this] {
+        refreshFrame();
+        showPage(handoutIndex);
+    });
+    connect(m_handoutPage, &HandoutPage::planRequested, this, [this] { showPage(planIndex); });
+    connect(m_handoutPage, &HandoutPage::said, this, &RecordPage::said);
+    connect(&m_planPage->draft(), &PlanDraft::changed, this, &RecordPage::refreshFrame);
+    connect(&m_planPage->draft(), &PlanDraft::currentBlockChanged, this, &RecordPage::refreshFrame);
+    connect(m_time, &TimeColumn::blockChosen, this, [this](std::size_t index) {
+        showPage(planIndex);
+        m_planPage->draft().setCurrentBlock(index);
+    });
+    connect(m_save, &QPushButton::clicked, m_planPage, &PlanPage::saveDraft);
+    connect(m_revert, &QPushButton::clicked, m_planPage, &PlanPage::revert);
+    connect(m_issue, &QPushButton::clicked, m_planPage, &PlanPage::issue);
+    connect(&m_services.events, &StoreEvents::practiceChanged, this, &RecordPage::refreshHandout);
+}
+
+bool RecordPage::open(PatientId id, std::optional<CourseId> course)
+{
+    struct Content {
+        std::optional<Patient> patient;
+        std::vector<Course> courses;
+    };
+    const auto content = m_services.store.read([&](db::Reading& reading) {
+        return Content{db::patient(reading, id), db::coursesOf(reading, id)};
+    });
+    if (!content) {
+        emit said(errorText(content.error(), m_services.text));
+        return false;
+    }
+    if (!content->patient) {
+        emit said(tr("This patient is no longer in the practice file."));
+        return false;
+    }
+    m_patient = content->patient;
+    m_courses = content->courses;
+    if (course) {
+        showCourse(courseOf(*course));
+    } else {
+        showCourse(m_courses.empty() ? std::nullopt : std::optional(m_courses.front()));
+    }
+    return true;
+}
+
+std::optional<Course> RecordPage::courseOf(CourseId id) const
+{
+    const auto found = std::ranges::find(m_courses, std::optional(id), &Course::id);
+    return found != m_courses.end() ? std::optional(*found) : std::nullopt;
+}
+
+void RecordPage::showCourse(const std::optional<Course>& course)
+{
+    m_course = course;
+    m_header->tabs().setEnabled(course.has_value());
+    if (!course) {
+        m_pages->setCurrentWidget(m_noCourse);
+    } else {
+        m_planPage->setCourse(*course);
+        m_pages->setCurrentIndex(m_header->tabs().currentIndex());
+    }
+    refreshFrame();
+    refreshHandout();
+    refreshActs();
+}
+
+void RecordPage::refreshFrame()
+{
+    if (!m_patient) {
+        return;
+    }
+    const PlanDraft& draft = m_planPage->draft();
+    RecordHeader::Facts facts;
+    facts.patient = *m_patient;
+    facts.courses = m_courses;
+    facts.course = m_course;
+    if (!m_course) {
+        m_header->show(facts);
+        m_time->show(std::nullopt);
+        return;
+    }
+    facts.plans = m_planPage->plans();
+    const auto unit = draft.stimulator();
+    if (unit) {
+        facts.stimulator = QString::fromStdString(unit->name);
+    }
+    facts.draftChanged = draft.isChanged();
+    m_header->show(facts);
+    m_time->show(TimeColumn::Content{*m_course, m_planPage->plans(), draft.draft(), unit,
+                                     draft.currentBlock(), m_services.clock.today()});
+    refreshActs();
+}
+
+void RecordPage::refreshActs()
+{
+    const PlanDraft& draft = m_planPage->draft();
+    m_save->setEnabled(draft.isChanged() && m_services.store.isWritable());
+    m_revert->setEnabled(draft.isChanged());
+    m_issue->setEnabled(!draft.draft().blocks.empty() && m_services.store.isWritable());
+    const bool onPlan = m_course && m_header->tabs().currentIndex() == planIndex;
+    const bool onHandout = m_course && m_header->tabs().currentIndex() == handoutIndex;
+    const QList<QWidget*> acts = onPlan      ? QList<QWidget*>{m_revert, m_save, m_issue}
+                                 : onHandout ? m_handoutPage->acts()
+                                             : QList<QWidget*>{};
+    if (acts != m_acts) {
+        m_acts = acts;
+        m_header->setActs(acts);
+    }
+}
+
+void RecordPage::refreshHandout()
+{
+    const std::vector<Plan>& plans = m_planPage->plans();
+    if (!m_patient || !m_course || plans.empty()) {
+        m_handoutPage->setContent(std::nullopt);
+        return;
+    }
+    const auto practice = m_services.store.read(db::practice);
+    if (!practice) {
+        emit said(errorText(practice.error(), m_services.text));
+        return;
+    }
+    // The plan that the patient is to follow next: the one issued last.
+    m_handoutPage->setContent(handoutContent(practice->value_or(Practice{}), *m_patient, *m_course,
+                                             plans.back(), m_services.author.name,
+                                             m_services.clock.today()));
+}
+
+void RecordPage::showPage(int index)
+{
+    m_header->tabs().setCurrentIndex(index);
+}
+
+int RecordPage::pageCount() const
+{
+    return m_header->tabs().count();
+}
+
+int RecordPage::currentPage() const
+{
+    return m_header->tabs().currentIndex();
+}
+
+void RecordPage::newCourse()
+{
+    if (!m_patient) {
+        return;
+    }
+    Course course;
+    course.patient = m_patient->id;
+    course.startDate = m_services.clock.today();
+    CourseForm form(m_services, course, this);
+    if (form.exec() == QDialog::Accepted) {
+        open(*m_patient->id, form.savedCourse());
+    }
+}
+
+void RecordPage::changeCourse()
+{
+    if (!m_patient || !m_course) {
+        return;
+    }
+    CourseForm form(m_services, *m_course, this);
+    if (form.exec() == QDialog::Accepted) {
+        open(*m_patient->id, form.savedCourse());
+    }
+}
+
+void RecordPage::changePatient()
+{
+    if (!m_patient) {
+        return;
+    }
+    PatientForm form(m_services, *m_patient, this);
+    if (form.exec() == QDialog::Accepted) {
+        open(*m_patient->id, m_course ? m_course->id : std::nullopt);
+    }
+}
+
+} // namespace quadrille::app

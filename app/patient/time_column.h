@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "app/words/quantity_text.h"
+
+#include "core/course.h"
+#include "core/plan.h"
+
+#include <QFrame>
+
+#include <optional>
+#include <vector>
+
+class QLabel;
+
+namespace quadrille::app
+{
+
+class ChartView;
+class CourseGridWidget;
+
+/// The grid of the course and, on the same columns, what each week asks for. A draft is shown as it
+/// would be, if it were issued today.
+class TimeColumn : public QFrame
+{
+    Q_OBJECT
+
+public:
+    TimeColumn(const QuantityText& text, QWidget* parent);
+
+    struct Content {
+        Course course;
+        std::vector<Plan> plans; ///< issued ones
+        std::optional<Draft> draft =
+            std::nullopt; ///< shown in place of the future when it differs from the last plan
+        std::optional<Stimulator> stimulator = std::nullopt; ///< of the draft
+        std::optional<std::size_t> chosenBlock = std::nullopt;
+        Date today;
+    };
+    void show(const std::optional<Content>& content);
+
+signals:
+    void blockChosen(std::size_t index);
+
+private:
+    void drawCharts();
+
+    const QuantityText& m_text;
+    CourseGridWidget* m_grid;
+    QLabel* m_empty;
+    QLabel* m_contractionsTitle;
+    ChartView* m_contractions;
+    QLabel* m_onTimeTitle;
+    ChartView* m_onTime;
+    QLabel* m_total;
+    std::vector<Block> m_blocks;
+    std::optional<Stimulator> m_stimulator;
+};
+
+} // namespace quadrille::app

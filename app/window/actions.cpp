@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/actions.h"
+
+#include <QCoreApplication>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+struct ActWords {
+    Q_DECLARE_TR_FUNCTIONS(ActWords)
+};
+
+std::vector<ActFacts> practiceActs()
+{
+    const MenuPlace place = MenuPlace::practice;
+    return {
+        {Act::newPractice,
+         place,
+         ActWords::tr("&New practice…"),
+         {},
+         ActWords::tr("Begin an empty practice in a file of its own")},
+        {Act::openPractice, place, ActWords::tr("&Open practice…"),
+         QKeySequence(Qt::CTRL | Qt::Key_O), ActWords::tr("Open another practice file")},
+        {Act::openDemo,
+         place,
+         ActWords::tr("Open the &demo practice"),
+         {},
+         ActWords::tr("Made-up patients in a file of their own, made anew each time")},
+        {Act::practiceDetails,
+         place,
+         ActWords::tr("N&ame and address…"),
+         {},
+         ActWords::tr("What stands at the head of every handout"),
+         true},
+        {Act::practitioners,
+         place,
+         ActWords::tr("&Practitioners…"),
+         {},
+         ActWords::tr("Who works here and signs")},
+        {Act::stimulators,
+         place,
+         ActWords::tr("&Stimulators…"),
+         {},
+         ActWords::tr("What the practice’s units can do")},
+        {Act::quit, place, ActWords::tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q),
+         ActWords::tr("Unsaved work is kept and comes back"), true},
+    };
+}
+
+std::vector<ActFacts> patientActs()
+{
+    const MenuPlace place = MenuPlace::patient;
+    return {
+        {Act::newPatient, place, ActWords::tr("&New patient…"), QKeySequence(Qt::CTRL | Qt::Key_N),
+         ActWords::tr("Add a patient and the first course")},
+        {Act::findPatient, place, ActWords::tr("&Find a patient"),
+         QKeySequence(Qt::CTRL | Qt::Key_F), ActWords::tr("Search the caseload")},
+        {Act::backToCaseload, place, ActWords::tr("&Back to the caseload"),
+         QKeySequence(Qt::ALT | Qt::Key_Left), ActWords::tr("Unsaved work stays kept"), false,
+         true},
+        {Act::patientDetails,
+         place,
+         ActWords::tr("&Details…"),
+         {},
+         ActWords::tr("Name, birth date, telephone"),
+         true,
+         true},
+        {Act::newCourse,
+         place,
+         ActWords::tr("New &course…"),
+         {},
+         ActWords::tr("Begin the treatment of another problem"),
+         false,
+         true},
+    };
+}
+
+std::vector<ActFacts> planActs()
+{
+    const MenuPlace place = MenuPlace::plan;
+    return {
+        {Act::undo,
+         place,
+         ActWords::tr("&Undo"),
+         QKeySequence(Qt::CTRL | Qt::Key_Z),
+         {},
+         false,
+         true},
+        {Act::redo,
+         place,
+         ActWords::tr("&Redo"),
+         QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z),
+         {},
+         false,
+         true},
+        {Act::newBlock, place, ActWords::tr("&New block"),
+         QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N),
+         ActWords::tr("A copy of the last block, to change"), true, true},
+        {Act::saveDraft, place, ActWords::tr("&Save draft"), QKeySequence(Qt::CTRL | Qt::Key_S),
+         ActWords::tr("A draft is in force on no day"), true, true},
+        {Act::revertDraft, place, ActWords::tr("Re&vert to what was saved"), {}, {}, false, true},
+        {Act::issuePlan, place, ActWords::tr("&Issue plan…"), QKeySequence(Qt::CTRL | Qt::Key_I),
+         ActWords::tr("Check list, from-date, reason; a plan is never changed afterwards"), false,
+         true},
+        {Act::print,
+         place,
+         ActWords::tr("&Print the handout…"),
+         QKeySequence(Qt::CTRL | Qt::Key_P),
+         {},
+         true,
+         true},
+    };
+}
+
+std::vector<ActFacts> viewActs()
+{
+    const MenuPlace place = MenuPlace::view;
+    return {
+        {Act::nextPage,
+         place,
+         ActWords::tr("&Next page of the record"),
+         QKeySequence(Qt::CTRL | Qt::Key_PageDown),
+         {},
+         false,
+         true},
+        {Act::previousPage,
+         place,
+         ActWords::tr("&Previous page of the record"),
+         QKeySequence(Qt::CTRL | Qt::Key_PageUp),
+         {},
+         false,
+         true},
+        {Act::nextArea, place, ActWords::tr("Next &area"), QKeySequence(Qt::Key_F6), {}},
+        {Act::schemeAsDesktop, place, ActWords::tr("As the &desktop"), {}, {}, true},
+        {Act::schemeLight, place, ActWords::tr("&Light"), {}, {}},
+        {Act::schemeDark, place, ActWords::tr("Dar&k"), {}, {}},
+        {Act::text100, place, ActWords::tr("Text &100 %"), {}, {}, true},
+        {Act::text125, place, ActWords::tr("Text 1&25 %"), {}, {}},
+        {Act::text150, place, ActWords::tr("Text 1&50 %"), {}, {}},
+        {Act::text200, place, ActWords::tr("Text 200 %"), {}, {}},
+    };
+}
+
+std::vector<ActFacts> helpActs()
+{
+    return {
+        {Act::keys, MenuPlace::help, ActWords::tr("&Keys"), QKeySequence(Qt::Key_F1), {}},
+        {Act::about, MenuPlace::help, ActWords::tr("&About Quadrille"), {}, {}},
+    };
+}
+
+} // namespace
+
+std::vector<ActFacts> allActs()
+{
+    std::vector<ActFacts> acts;
+    for (const auto& group : {practiceActs(), patientActs(), planActs(), viewActs(), helpActs()}) {
+        acts.insert(acts.end(), group.begin(), group.end());
+    }
+    return acts;
+}
+
+} // namespace quadrille::app

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "app/window/services.h"
+
+class QWidget;
+
+namespace quadrille::app
+{
+
+/// Shows who works here; new ones and changes are saved at once. Returns when the window is closed.
+void showPractitioners(const Services& services, QWidget* parent);
+/// Shows the practice's units in the same way.
+void showStimulators(const Services& services, QWidget* parent);
+/// The keys of the program, by page.
+void showKeys(QWidget* parent);
+/// Version, licence, and who decides.
+void showAbout(QWidget* parent);
+
+} // namespace quadrille::app

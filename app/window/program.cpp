@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/program.h"
+
+#include "app/demo/demo_practice.h"
+#include "app/window/main_window.h"
+#include "app/window/prompts.h"
+#include "app/words/error_text.h"
+
+#include "db/people.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QFile>
+#include <QStandardPaths>
+
+#include <algorithm>
+#include <utility>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+QString dataFolder()
+{
+    return QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation) +
+           QStringLiteral("/quadrille");
+}
+
+/// A made-up practice may be thrown away; its companions of an open store go with it.
+Result<void> removeStore(const QString& file)
+{
+    for (const QString& suffix : {QString(), QStringLiteral("-wal"), QStringLiteral("-shm")}) {
+        QFile part(file + suffix);
+        if (part.exists() && !part.remove()) {
+            return Error{.code = ErrorCode::cannotWrite,
+                         .subject = (file + suffix).toStdString(),
+                         .detail = part.errorString().toStdString()};
+        }
+    }
+    return {};
+}
+
+} // namespace
+
+Program::Program(QApplication& application, const Clock& clock, const QLocale& locale,
+                 QSettings& settings, Prompts& prompts)
+    : m_clock(clock)
+    , m_preferences(settings)
+    , m_prompts(prompts)
+    , m_text(locale)
+    , m_look(application)
+{
+    applyLook();
+}
+
+Program::~Program()
+{
+    remember();
+}
+
+QString Program::defaultStore()
+{
+    return dataFolder() + QStringLiteral("/practice.quadrille");
+}
+
+QString Program::demoStore()
+{
+    return dataFolder() + QStringLiteral("/demo.quadrille");
+}
+
+Result<void> Program::open(const QString& file, db::Opening opening)
+{
+    if (opening == db::Opening::createIfMissing) {
+        QDir().mkpath(QFileInfo(file).absolutePath());
+    }
+    auto store = db::Store::open(file, opening, m_clock);
+    if (!store) {
+        return store.error();
+    }
+    remember();
+    m_window.reset();
+    m_store = std::move(store).value();
+    m_preferences.setLastStore(m_store->file());
+    setAuthor();
+    showWindow();
+    return {};
+}
+
+Result<void> Program::openDemo()
+{
+    remember();
+    const bool demoIsOpen = m_store && m_store->file() == demoStore();
+    if (demoIsOpen) {
+        m_window.reset();
+        m_store.reset();
+    }
+    QDir().mkpath(dataFolder());
+    if (auto removed = removeStore(demoStore()); !removed) {
+        return removed;
+    }
+    if (auto written = writeDemoPractice(demoStore(), m_clock.today()); !written) {
+        return written;
+    }
+    return open(demoStore(), db::Opening::existing);
+}
+
+void Program::setAuthor()
+{
+    m_author = {};
+    const auto practitioners = m_store->read(db::practitioners);
+    if (!practitioners) {
+        return;
+    }
+    const auto last = m_preferences.workingAt(m_store->file());
+    const auto works = [](const Practitioner& p) { return !p.archived; };
+    auto who = std::ranges::find_if(
+        *practitioners, [&](const Practitioner& p) { return works(p) && p.id == last; });
+    if (who == practitioners->end()) {
+        who = std::ranges::find_if(*practitioners, works);
+    }
+    if (who != practitioners->end()) {
+        m_author = {.practitioner = who->id, .name = who->name};
+    }
+}
+
+void Program::work(PractitionerId practitioner)
+{
+    m_preferences.setWorkingAt(m_store->file(), practitioner);
+    setAuthor();
+    emit m_events->practiceChanged();
+}
+
+void Program::showWindow()
+{
+    m_events = std::make_unique<StoreEvents>();
+    m_window = std::make_unique<MainWindow>(
+        Services{*m_store, m_clock, m_text, m_look, m_prompts, *m_events, m_author});
+    MainWindow* window = m_window.get();
+    window->setScheme(m_preferences.scheme(), m_preferences.textPercent());
+    // Queued: the window that asks is replaced by the answer.
+    connect(
+        window, &MainWindow::newPracticeRequested, this, [this] { askForStore(true); },
+        Qt::QueuedConnection);
+    connect(
+        window, &MainWindow::openPracticeRequested, this, [this] { askForStore(false); },
+        Qt::QueuedConnection);
+    connect(
+        window, &MainWindow::demoRequested, this,
+        [this] {
+            if (const auto opened = openDemo(); !opened) {
+                m_prompts.tell(m_window.get(), errorText(opened.error(), m_text));
+            }
+        },
+        Qt::QueuedConnection);
+    connect(window, &MainWindow::workingChosen, this, &Program::work);
+    connect(window, &MainWindow::schemeChosen, this, [this](SchemeChoice scheme) {
+        m_preferences.setScheme(scheme);
+        applyLook();
+    });
+    connect(window, &MainWindow::textPercentChosen, this, [this](int percent) {
+        m_preferences.setTextPercent(percent);
+        applyLook();
+    });
+    if (!window->restoreGeometry(m_preferences.windowGeometry())) {
+        window->resize(1440, 900);
+    }
+    window->show();
+}
+
+void Program::askForStore(bool create)
+{
+    const auto file =
+        create ? m_prompts.placeForStore(m_window.get()) : m_prompts.storeToOpen(m_window.get());
+    if (!file) {
+        return;
+    }
+    if (create && QFile::exists(*file)) {
+        return m_prompts.tell(
+            m_window.get(),
+            tr("%1 exists already. Open it, or choose another name for the new practice.")
+                .arg(*file));
+    }
+    if (const auto opened =
+            open(*file, create ? db::Opening::createIfMissing : db::Opening::existing);
+        !opened) {
+        return m_prompts.tell(m_window.get(), errorText(opened.error(), m_text));
+    }
+    m_window->askForPractice();
+}
+
+void Program::applyLook()
+{
+    m_look.apply(m_preferences.scheme(), m_preferences.textPercent() / 100.0);
+    if (m_window) {
+        m_window->setScheme(m_preferences.scheme(), m_preferences.textPercent());
+    }
+}
+
+void Program::remember()
+{
+    if (m_window) {
+        m_preferences.setWindowGeometry(m_window->saveGeometry());
+    }
+}
+
+} // namespace quadrille::app

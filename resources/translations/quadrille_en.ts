@@ -1,0 +1,82 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="en" sourcelanguage="en">
+<context>
+    <name>BlockSheet</name>
+    <message numerus="yes">
+        <source>%1, %2, %n day(s)</source>
+        <translation>
+            <numerusform>%1, %2, %n day</numerusform>
+            <numerusform>%1, %2, %n days</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>GridWords</name>
+    <message numerus="yes">
+        <source>%n sessions to come</source>
+        <translation>
+            <numerusform>%n session to come</numerusform>
+            <numerusform>%n sessions to come</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n sessions, no diary yet</source>
+        <translation>
+            <numerusform>%n session, no diary yet</numerusform>
+            <numerusform>%n sessions, no diary yet</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 of %n sessions done</source>
+        <translation>
+            <numerusform>%1 of %n session done</numerusform>
+            <numerusform>%1 of %n sessions done</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n sessions missed</source>
+        <translation>
+            <numerusform>%n session missed</numerusform>
+            <numerusform>%n sessions missed</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ListWords</name>
+    <message numerus="yes">
+        <source>%n channel(s), %1</source>
+        <translation>
+            <numerusform>%n channel, %1</numerusform>
+            <numerusform>%n channels, %1</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>RecordHeader</name>
+    <message numerus="yes">
+        <source>born %1 · %n year(s) · reference %2</source>
+        <translation>
+            <numerusform>born %1 · %n year · reference %2</numerusform>
+            <numerusform>born %1 · %n years · reference %2</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TradeWords</name>
+    <message numerus="yes">
+        <source>%n day(s) a week, any</source>
+        <translation>
+            <numerusform>%n day a week, any</numerusform>
+            <numerusform>%n days a week, any</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n times a day</source>
+        <translation>
+            <numerusform>%n time a day</numerusform>
+            <numerusform>%n times a day</numerusform>
+        </translation>
+    </message>
+</context>
+</TS>

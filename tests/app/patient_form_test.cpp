@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/patient/patient_form.h"
+#include "app/practice/practice_form.h"
+#include "app/stimulator/stimulator_form.h"
+#include "db/courses.h"
+#include "db/people.h"
+#include "db/stimulators.h"
+#include "tests/app/practice_window.h"
+
+#include <QLineEdit>
+#include <QPushButton>
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+using namespace quadrille;
+using namespace quadrille::app;
+using namespace quadrille::tests;
+
+namespace
+{
+
+QLineEdit* field(QDialog& form, const char* name)
+{
+    return form.findChild<QLineEdit*>(QString::fromLatin1(name));
+}
+
+} // namespace
+
+TEST(PatientForm, ANewPatientIsAddedWithTheKeyboardAlone)
+{
+    PracticeWindow practice;
+    PatientForm form(practice.services(), nullptr);
+    form.show();
+    QApplication::setActiveWindow(&form);
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&form));
+    const auto tabTo = [](const QString& text) {
+        QTest::keyClicks(QApplication::focusWidget(), text);
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
+    };
+    tabTo(QStringLiteral("Odile Marchbank"));
+    tabTo(QStringLiteral("14 Oct 1967"));
+    tabTo({}); // the reference is filled in already
+    tabTo(QStringLiteral("01632 960155"));
+    tabTo({}); // no note
+    tabTo(QStringLiteral("Stroke, left wrist extensors"));
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+    EXPECT_EQ(form.result(), QDialog::Accepted) << form.problemText().toStdString();
+    ASSERT_TRUE(form.savedPatient().has_value());
+    const auto saved =
+        must(practice.store().read([&](db::Reading& r) { return db::patient(r, *form.savedPatient()); }));
+    EXPECT_EQ(saved->name, "Odile Marchbank");
+    EXPECT_EQ(saved->birthDate, day(1967, 10, 14));
+    EXPECT_EQ(saved->reference, "1002");
+    const auto courses =
+        must(practice.store().read([&](db::Reading& r) { return db::coursesOf(r, *form.savedPatient()); }));
+    ASSERT_EQ(courses.size(), 1U);
+    EXPECT_EQ(courses.front().startDate, practice.temp().clock.today());
+}
+
+TEST(PatientForm, SaysWhichFieldIsWrongAndKeepsWhatWasTyped)
+{
+    PracticeWindow practice;
+    PatientForm form(practice.services(), nullptr);
+    form.show();
+    form.accept();
+    EXPECT_TRUE(form.problemText().contains(QStringLiteral("name is empty")));
+    field(form, "name")->setText(QStringLiteral("Tom Everling"));
+    for (const char* wrong : {"yesterday", "31 Feb 1970", "4/6/58", "1 Jan 2190", "1 Jan 1850"}) {
+        field(form, "birthDate")->setText(QString::fromUtf8(wrong));
+        form.accept();
+        EXPECT_FALSE(form.problemText().isEmpty()) << wrong;
+        EXPECT_EQ(form.result(), QDialog::Rejected) << wrong;
+        EXPECT_EQ(field(form, "birthDate")->text(), QString::fromUtf8(wrong));
+    }
+}
+
+TEST(PatientForm, AReferenceThatIsTakenIsRefusedAndTheFormStaysOpen)
+{
+    PracticeWindow practice;
+    PatientForm form(practice.services(), nullptr);
+    form.show();
+    field(form, "name")->setText(QStringLiteral("Tom Everling"));
+    field(form, "birthDate")->setText(QStringLiteral("3 May 1976"));
+    field(form, "reference")->setText(QStringLiteral("1001"));
+    field(form, "problem")->setText(QStringLiteral("Knee arthritis"));
+    form.accept();
+    EXPECT_TRUE(form.problemText().contains(QStringLiteral("1001"))) << form.problemText().toStdString();
+    EXPECT_TRUE(form.isVisible());
+}
+
+TEST(PatientForm, WhatWasTypedComesBackAfterACrash)
+{
+    PracticeWindow practice;
+    {
+        PatientForm form(practice.services(), nullptr);
+        form.show();
+        typeInto(field(form, "name"), QStringLiteral("Nils Haverford"));
+        typeInto(field(form, "problem"), QStringLiteral("Ankle fracture"));
+        EXPECT_TRUE(QTest::qWaitFor([&] {
+            PatientForm other(practice.services(), nullptr);
+            return field(other, "problem")->text() == QStringLiteral("Ankle fracture");
+        }));
+    } // gone without Save or Cancel
+    practice.crashAndStartAgain();
+    PatientForm again(practice.services(), nullptr);
+    EXPECT_EQ(field(again, "name")->text(), QStringLiteral("Nils Haverford"));
+    again.reject();
+    PatientForm afterCancel(practice.services(), nullptr);
+    EXPECT_TRUE(field(afterCancel, "name")->text().isEmpty()) << "Cancel drops it";
+}
+
+TEST(StimulatorForm, DescribesAUnitWithItsRangesAndOrder)
+{
+    PracticeWindow practice;
+    StimulatorForm form(practice.services(), commonStimulator(), nullptr);
+    form.show();
+    form.accept();
+    EXPECT_TRUE(form.problemText().contains(QStringLiteral("name of the unit")));
+    field(form, "name")->setText(QStringLiteral("Four-channel unit"));
+    auto* mostOn = field(form, "8-2");
+    ASSERT_NE(mostOn, nullptr);
+    mostOn->setText(QStringLiteral("none"));
+    form.accept();
+    EXPECT_TRUE(form.problemText().contains(QStringLiteral("On time"))) << form.problemText().toStdString();
+    mostOn->setText(QStringLiteral("25"));
+    form.accept();
+    ASSERT_TRUE(form.savedStimulator().has_value()) << form.problemText().toStdString();
+    const auto unit =
+        must(practice.store().read([&](db::Reading& r) { return db::stimulator(r, *form.savedStimulator()); }));
+    EXPECT_EQ(unit->onTime.most, Milliseconds(25'000));
+}
+
+TEST(PracticeForm, AtFirstStartTakesThePracticeAndItsFirstPractitioner)
+{
+    PracticeWindow practice(false);
+    PracticeForm form(practice.services(), nullptr);
+    form.show();
+    field(form, "name")->setText(QStringLiteral("Harbour Road Physiotherapy"));
+    form.accept();
+    EXPECT_TRUE(form.problemText().contains(QStringLiteral("Your own name")));
+    field(form, "practitionerName")->setText(QStringLiteral("Ilse Tarn"));
+    form.accept();
+    ASSERT_TRUE(form.firstPractitioner().has_value());
+    EXPECT_EQ(must(practice.store().read(db::practice))->name, "Harbour Road Physiotherapy");
+}

@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Saves every screen as PNG, light and dark, at both window sizes, for people to look at: render_screens FOLDER.
+#include "app/caseload/caseload_page.h"
+#include "app/demo/demo_practice.h"
+#include "app/look/look.h"
+#include "app/patient/patient_form.h"
+#include "app/patient/record_page.h"
+#include "app/plan/plan_page.h"
+#include "app/plan/site_form.h"
+#include "app/practice/practice_form.h"
+#include "app/stimulator/stimulator_form.h"
+#include "app/window/main_window.h"
+#include "app/window/prompts.h"
+#include "app/window/store_events.h"
+#include "app/window/system_clock.h"
+#include "app/words/translations.h"
+#include "db/caseload_query.h"
+#include "db/people.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QTemporaryDir>
+#include <QTextStream>
+
+#include <functional>
+#include <memory>
+
+using namespace quadrille;
+using namespace quadrille::app;
+
+namespace
+{
+
+const Date renderedDay = Date(std::chrono::year(2026) / 3 / 12);
+
+struct Size {
+    int width;
+    int height;
+};
+
+/// One practice with its window.
+struct Shown {
+    Shown(const QString& file, db::Opening opening, const Clock& clock, const Look& look)
+        : text(QLocale(QLocale::English, QLocale::UnitedKingdom))
+        , store(db::Store::open(file, opening, clock).value())
+        , services{*store, clock, text, look, prompts, events, author}
+    {
+        const auto practitioners = store->read(db::practitioners).value();
+        if (!practitioners.empty()) {
+            author = {.practitioner = practitioners.front().id, .name = practitioners.front().name};
+        }
+        window = std::make_unique<MainWindow>(services);
+    }
+    QuantityText text;
+    std::unique_ptr<db::Store> store;
+    DesktopPrompts prompts;
+    StoreEvents events;
+    db::Author author;
+    Services services;
+    std::unique_ptr<MainWindow> window;
+};
+
+class Renderer
+{
+public:
+    Renderer(const QString& folder, QString suffix)
+        : m_folder(folder)
+        , m_suffix(std::move(suffix))
+    {
+    }
+    bool save(QWidget& widget, const QString& name)
+    {
+        widget.ensurePolished();
+        QApplication::sendPostedEvents();
+        QApplication::processEvents(); // layouts and queued drawings before the picture is taken
+        const QString file = QStringLiteral("%1/%2-%3.png").arg(m_folder, name, m_suffix);
+        const bool saved = widget.grab().save(file);
+        QTextStream(stdout) << (saved ? "" : "not saved: ") << file << '\n';
+        return saved;
+    }
+
+private:
+    QString m_folder;
+    QString m_suffix;
+};
+
+std::optional<PatientId> patientNamed(Shown& shown, const std::string& name)
+{
+    for (const db::CaseloadRow& row : shown.store->read(db::caseload).value()) {
+        if (row.patient.name == name) {
+            return row.patient.id;
+        }
+    }
+    return std::nullopt;
+}
+
+bool renderRecord(Shown& shown, Renderer& renderer)
+{
+    const auto patient = patientNamed(shown, "Agnes Thorley");
+    if (!patient) {
+        return false;
+    }
+    MainWindow& window = *shown.window;
+    window.openPatient(*patient, std::nullopt);
+    PlanPage& plan = window.recordPage().planPage();
+    plan.draft().setCurrentBlock(2);
+    bool saved = renderer.save(window, QStringLiteral("plan"));
+    plan.draft().setSetting(Field::phaseDuration, 420);
+    saved = renderer.save(window, QStringLiteral("plan-outside")) && saved;
+    plan.draft().undoStack().undo();
+    window.recordPage().showPage(RecordPage::handoutIndex);
+    saved = renderer.save(window, QStringLiteral("handout")) && saved;
+    window.recordPage().showPage(RecordPage::planIndex);
+    return saved;
+}
+
+bool renderForms(Shown& shown, Renderer& renderer)
+{
+    bool saved = true;
+    const auto form = [&](QDialog& dialog, const QString& name) {
+        dialog.show();
+        saved = renderer.save(dialog, name) && saved;
+        dialog.hide();
+    };
+    PatientForm patient(shown.services, shown.window.get());
+    patient.show();
+    patient.accept(); // with its sentence about what is missing
+    form(patient, QStringLiteral("form-patient"));
+    StimulatorForm unit(shown.services, commonStimulator(), shown.window.get());
+    form(unit, QStringLiteral("form-stimulator"));
+    SiteForm site(shown.services, Site{}, commonStimulator(), shown.window.get());
+    form(site, QStringLiteral("form-site"));
+    PracticeForm practice(shown.services, shown.window.get());
+    form(practice, QStringLiteral("form-practice"));
+    return saved;
+}
+
+bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size)
+{
+    look.apply(scheme);
+    const QTemporaryDir temporary;
+    const SystemClock clock(renderedDay);
+    const QString suffix = QStringLiteral("%1-%2x%3")
+                               .arg(scheme == SchemeChoice::dark ? QStringLiteral("dark") : QStringLiteral("light"))
+                               .arg(size.width)
+                               .arg(size.height);
+    Renderer renderer(folder, suffix);
+    const QString demo = temporary.filePath(QStringLiteral("demo.quadrille"));
+    if (!writeDemoPractice(demo, renderedDay)) {
+        return false;
+    }
+    Shown shown(demo, db::Opening::existing, clock, look);
+    shown.window->resize(size.width, size.height);
+    shown.window->show();
+    bool saved = renderer.save(*shown.window, QStringLiteral("caseload"));
+    saved = renderRecord(shown, renderer) && saved;
+    saved = renderForms(shown, renderer) && saved;
+    shown.window->close();
+
+    Shown empty(temporary.filePath(QStringLiteral("empty.quadrille")), db::Opening::createIfMissing, clock, look);
+    empty.window->resize(size.width, size.height);
+    empty.window->show();
+    saved = renderer.save(*empty.window, QStringLiteral("caseload-empty")) && saved;
+    PracticeForm first(empty.services, empty.window.get());
+    first.show();
+    saved = renderer.save(first, QStringLiteral("form-first-start")) && saved;
+    first.hide();
+    empty.window->close();
+    return saved;
+}
+
+} // namespace
+
+int main(int argc, char** argv)
+{
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+    }
+    QApplication application(argc, argv);
+    installTranslations(application);
+    if (argc != 2) {
+        QTextStream(stderr) << "render_screens FOLDER\n";
+        return 2;
+    }
+    const QString folder = QString::fromLocal8Bit(argv[1]);
+    QDir().mkpath(folder);
+    QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedKingdom));
+    Look look(application);
+    bool saved = true;
+    for (const SchemeChoice scheme : {SchemeChoice::light, SchemeChoice::dark}) {
+        for (const Size size : {Size{1440, 900}, Size{1280, 720}}) {
+            saved = renderAll(folder, look, scheme, size) && saved;
+        }
+    }
+    return saved ? 0 : 1;
+}
