@@ -123,6 +123,11 @@ void SheetStyle::polish(QWidget* widget)
     if (answersToHover(widget)) {
         widget->setAttribute(Qt::WA_Hover);
     }
+    if (qobject_cast<QAbstractSpinBox*>(widget)) {
+        // A spin box asks for the key that makes ten steps only when the style changes.
+        QEvent change(QEvent::StyleChange);
+        QCoreApplication::sendEvent(widget, &change);
+    }
     if (auto* tabs = qobject_cast<QTabBar*>(widget)) {
         tabs->setExpanding(false);
     }
@@ -144,6 +149,10 @@ void SheetStyle::polish(QWidget* widget)
         QPalette palette;
         if (colour) {
             palette.setColor(QPalette::WindowText, *colour);
+            if (qobject_cast<const QLabel*>(widget)) {
+                // Labels on the ground of a list are written in Text.
+                palette.setColor(QPalette::Text, *colour);
+            }
         }
         if (ground) {
             palette.setColor(QPalette::Window, *ground);

@@ -4,6 +4,7 @@
 #include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/segment_row.h"
+#include "tests/app/render_caseload.h"
 #include "tests/app/render_grid.h"
 
 #include <QApplication>
@@ -271,10 +272,17 @@ int main(int argc, char* argv[])
     Look look(application);
     look.apply(SchemeChoice::light);
     renderGrid(folder.filePath(QStringLiteral("grid.png")));
+    const QSize small(1280, 720);
+    const QSize wide(1440, 900);
     renderControls(folder, QStringLiteral("light"));
+    renderCaseload(folder, small, QStringLiteral("1280-light"));
+    renderCaseload(folder, wide, QStringLiteral("1440-light"));
     look.apply(SchemeChoice::dark);
     renderControls(folder, QStringLiteral("dark"));
+    renderCaseload(folder, small, QStringLiteral("1280-dark"));
+    renderCaseload(folder, wide, QStringLiteral("1440-dark"));
     look.apply(SchemeChoice::light, 1.5);
     renderControls(folder, QStringLiteral("large"));
+    renderCaseload(folder, wide, QStringLiteral("large"));
     return 0;
 }
