@@ -203,12 +203,12 @@ TEST_F(HandoutVerb, NeverWritesOverThePracticeFile)
 
 TEST_F(HandoutVerb, ACommandLineThatCannotBeUnderstoodIsUsage)
 {
-    const QString store = temp.file();
-    const QStringList whole{QStringLiteral("--store"),   store,
+    const QString file = temp.file();
+    const QStringList whole{QStringLiteral("--store"),   file,
                             QStringLiteral("--patient"), QStringLiteral("1001"),
                             QStringLiteral("--out"),     pdf()};
     for (const QStringList& wrong :
-         {QStringList{}, QStringList{QStringLiteral("--store"), store},
+         {QStringList{}, QStringList{QStringLiteral("--store"), file},
           whole + QStringList{QStringLiteral("more")},
           whole + QStringList{QStringLiteral("--paper"), QStringLiteral("a3")},
           whole + QStringList{QStringLiteral("--course"), QStringLiteral("one")},
