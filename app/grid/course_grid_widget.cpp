@@ -48,7 +48,7 @@ void CourseGridWidget::setGrid(const CourseGrid& grid)
     }
     m_focus.column = std::clamp(m_focus.column, 0, std::max(0, allWeeks() - 1));
     moveWindow(m_firstShown.number);
-    showWeek(m_grid.firstWeek.number + m_focus.column);
+    showFocus();
     if (m_grid.chosenBlock) {
         chooseBlock(m_grid.chosenBlock);
     }
@@ -62,8 +62,7 @@ void CourseGridWidget::chooseBlock(std::optional<std::size_t> index)
     m_grid.chosenBlock = index;
     for (const BlockSpan& block : m_grid.blocks) {
         if (index == block.index) {
-            showWeek(block.first.number + block.weeks - 1);
-            showWeek(block.first.number);
+            showWeeks(block.first.number, block.first.number + block.weeks - 1);
         }
     }
     update();
@@ -246,9 +245,15 @@ void CourseGridWidget::moveFocus(int weeks, int days)
 {
     m_focus.column = std::clamp(m_focus.column + weeks, 0, std::max(0, allWeeks() - 1));
     m_focus.row = std::clamp(m_focus.row + days, 0, daysInWeek - 1);
-    showWeek(m_grid.firstWeek.number + m_focus.column);
+    showFocus();
     update();
     announce();
+}
+
+void CourseGridWidget::showFocus()
+{
+    const int week = m_grid.firstWeek.number + m_focus.column;
+    showWeeks(week, week);
 }
 
 void CourseGridWidget::moveWindow(int firstWeek)
@@ -262,13 +267,11 @@ void CourseGridWidget::moveWindow(int firstWeek)
     }
 }
 
-void CourseGridWidget::showWeek(int week)
+void CourseGridWidget::showWeeks(int first, int last)
 {
-    if (week < m_firstShown.number) {
-        moveWindow(week);
-    } else if (week >= m_firstShown.number + weeksShown()) {
-        moveWindow(week - weeksShown() + 1);
-    }
+    int shown = std::max(m_firstShown.number, last - weeksShown() + 1);
+    shown = std::min(shown, first);
+    moveWindow(shown);
 }
 
 void CourseGridWidget::announce()

@@ -63,7 +63,9 @@ private:
     int allWeeks() const { return static_cast<int>(m_grid.weeks.size()); }
     void moveFocus(int weeks, int days);
     void moveWindow(int firstWeek);
-    void showWeek(int week);
+    /// Moves the window just so far that these weeks are in it, the first if not all fit.
+    void showWeeks(int first, int last);
+    void showFocus();
     void announce();
 
     QuantityText m_text;

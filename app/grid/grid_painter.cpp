@@ -61,7 +61,7 @@ void paintBlockHead(QPainter& painter, const BlockSpan& block, const QRect& head
     drawBox(painter, head, chosen ? tokens.mark : tokens.sheet, chosen ? tokens.mark : tokens.edge,
             stroke::line, 0);
     const QFont used = chosen ? bold(font) : font;
-    const int room = head.width() - 2 * space::tiny;
+    const int room = head.width() - 2 * stroke::line;
     const bool fits =
         head.width() >= leastNamedHead && QFontMetrics(used).horizontalAdvance(block.name) <= room;
     painter.setFont(used);

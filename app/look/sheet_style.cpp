@@ -144,6 +144,10 @@ void SheetStyle::polish(QWidget* widget)
         QPalette palette;
         if (colour) {
             palette.setColor(QPalette::WindowText, *colour);
+            if (qobject_cast<const QLabel*>(widget)) {
+                // Labels on the ground of a list are written in Text.
+                palette.setColor(QPalette::Text, *colour);
+            }
         }
         if (ground) {
             palette.setColor(QPalette::Window, *ground);

@@ -208,6 +208,11 @@ QString QuantityText::dayAndMonth(Date date) const
     return m_locale.toString(toQDate(date), QStringLiteral("d MMM"));
 }
 
+QString QuantityText::weekdayAndDay(Date date) const
+{
+    return m_locale.toString(toQDate(date), QStringLiteral("ddd d MMM"));
+}
+
 QString QuantityText::weekdayDate(Date date) const
 {
     return m_locale.toString(toQDate(date), QStringLiteral("ddd d MMM yyyy"));

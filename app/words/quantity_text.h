@@ -48,6 +48,8 @@ public:
     QString date(Date date) const;
     /// "9 Feb"
     QString dayAndMonth(Date date) const;
+    /// "Thu 12 Mar"
+    QString weekdayAndDay(Date date) const;
     /// "Thu 12 Mar 2026"
     QString weekdayDate(Date date) const;
     /// "Thursday 12 March 2026"

@@ -4,6 +4,8 @@
 #include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/segment_row.h"
+#include "tests/app/render_caseload.h"
+#include "tests/app/render_grid.h"
 
 #include <QApplication>
 #include <QCheckBox>
@@ -269,10 +271,18 @@ int main(int argc, char* argv[])
     const QDir folder(QString::fromLocal8Bit(argv[1]));
     Look look(application);
     look.apply(SchemeChoice::light);
+    renderGrid(folder.filePath(QStringLiteral("grid.png")));
+    const QSize small(1280, 720);
+    const QSize wide(1440, 900);
     renderControls(folder, QStringLiteral("light"));
+    renderCaseload(folder, small, QStringLiteral("1280-light"));
+    renderCaseload(folder, wide, QStringLiteral("1440-light"));
     look.apply(SchemeChoice::dark);
     renderControls(folder, QStringLiteral("dark"));
+    renderCaseload(folder, small, QStringLiteral("1280-dark"));
+    renderCaseload(folder, wide, QStringLiteral("1440-dark"));
     look.apply(SchemeChoice::light, 1.5);
     renderControls(folder, QStringLiteral("large"));
+    renderCaseload(folder, wide, QStringLiteral("large"));
     return 0;
 }

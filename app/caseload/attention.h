@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Why a course needs a look, in the order of weight.
+#pragma once
+
+#include "db/caseload_query.h"
+
+#include "core/calendar.h"
+
+#include <optional>
+#include <vector>
+
+namespace quadrille::app
+{
+
+enum class AttentionReason {
+    noPlan,         ///< the course runs and nothing is in force
+    draftNotIssued, ///< a draft waits
+    planOver,       ///< the plan's weeks are over, the course still runs
+    lastWeek,       ///< the last week of the plan is running
+};
+
+struct Attention {
+    AttentionReason reason = AttentionReason::noPlan;
+    std::optional<Date> day = std::nullopt; ///< last day of the plan, for planOver and lastWeek
+    friend bool operator==(const Attention&, const Attention&) = default;
+};
+
+/// All reasons of one row, the weightiest first; none for ended courses and patients without one.
+std::vector<Attention> attentionOf(const db::CaseloadRow& row, Date today);
+
+/// The last day for which the plan issued last prescribes weeks; nothing without a plan.
+std::optional<Date> lastPlannedDay(const Course& course, const std::vector<Plan>& plans);
+/// The plan issued last; nothing without one.
+std::optional<std::size_t> newestPlan(const std::vector<Plan>& plans);
+
+} // namespace quadrille::app

@@ -1,0 +1,286 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/command_line/handout_verb.h"
+
+#include "app/command_line/command_line.h"
+#include "app/print/handout_document.h"
+#include "app/print/handout_words.h"
+#include "app/print/pdf_writer.h"
+#include "app/words/error_text.h"
+
+#include "db/courses.h"
+#include "db/people.h"
+#include "db/plans.h"
+#include "db/store.h"
+
+#include "core/handout_content.h"
+
+#include <QCommandLineParser>
+#include <QFileInfo>
+
+#include <algorithm>
+#include <iterator>
+#include <variant>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+struct HandoutVerbWords {
+    Q_DECLARE_TR_FUNCTIONS(HandoutVerbWords)
+};
+
+/// What the command line asks for.
+struct Wish {
+    QString store;
+    QString patient;
+    std::optional<int> course;
+    PaperChoice paper;
+    QString file;
+};
+
+/// Why it can't be done, in one sentence.
+using Problem = QString;
+
+const QCommandLineOption& storeOption()
+{
+    static const QCommandLineOption option(QStringLiteral("store"),
+                                           HandoutVerbWords::tr("The practice file."),
+                                           QStringLiteral("FILE"));
+    return option;
+}
+
+const QCommandLineOption& patientOption()
+{
+    static const QCommandLineOption option(QStringLiteral("patient"),
+                                           HandoutVerbWords::tr("The patient’s reference."),
+                                           QStringLiteral("REF"));
+    return option;
+}
+
+const QCommandLineOption& courseOption()
+{
+    static const QCommandLineOption option(
+        QStringLiteral("course"),
+        HandoutVerbWords::tr("Number of the course, where the patient has several running."),
+        QStringLiteral("N"));
+    return option;
+}
+
+const QCommandLineOption& paperOption()
+{
+    static const QCommandLineOption option(QStringLiteral("paper"),
+                                           HandoutVerbWords::tr("a4 or letter."),
+                                           QStringLiteral("PAPER"), QStringLiteral("a4"));
+    return option;
+}
+
+const QCommandLineOption& largePrintOption()
+{
+    static const QCommandLineOption option(QStringLiteral("large-print"),
+                                           HandoutVerbWords::tr("Larger letters."));
+    return option;
+}
+
+const QCommandLineOption& outOption()
+{
+    static const QCommandLineOption option(QStringLiteral("out"),
+                                           HandoutVerbWords::tr("Where the PDF goes."),
+                                           QStringLiteral("FILE.pdf"));
+    return option;
+}
+
+std::variant<Wish, Problem> wishOf(const QCommandLineParser& parser)
+{
+    Wish wish{parser.value(storeOption()),
+              parser.value(patientOption()),
+              std::nullopt,
+              {},
+              parser.value(outOption())};
+    if (!parser.positionalArguments().isEmpty()) {
+        return HandoutVerbWords::tr("“%1” is not understood. quadrille handout --help lists the "
+                                    "options.")
+            .arg(parser.positionalArguments().first());
+    }
+    if (wish.store.isEmpty() || wish.patient.isEmpty() || wish.file.isEmpty()) {
+        return HandoutVerbWords::tr("--store FILE, --patient REF and --out FILE.pdf are needed.");
+    }
+    if (parser.isSet(courseOption())) {
+        bool isNumber = false;
+        wish.course = parser.value(courseOption()).toInt(&isNumber);
+        if (!isNumber || *wish.course < 1) {
+            return HandoutVerbWords::tr("--course takes a number: 1, 2, 3 …");
+        }
+    }
+    const QString paper = parser.value(paperOption()).toLower();
+    if (paper != QStringLiteral("a4") && paper != QStringLiteral("letter")) {
+        return HandoutVerbWords::tr("--paper takes a4 or letter.");
+    }
+    wish.paper.format = paper == QStringLiteral("letter") ? PaperFormat::letter : PaperFormat::a4;
+    wish.paper.size = parser.isSet(largePrintOption()) ? PrintSize::large : PrintSize::normal;
+    return wish;
+}
+
+/// "1 right knee replacement (from 2 Mar 2026), 2 …"
+QString listOf(std::vector<Course> courses, const QuantityText& text)
+{
+    std::ranges::sort(courses, {}, &Course::number);
+    QStringList names;
+    for (const Course& course : courses) {
+        names.append(HandoutVerbWords::tr("%1 %2 (from %3)", "number, problem, start of a course")
+                         .arg(QString::number(course.number),
+                              QString::fromStdString(course.problem).simplified(),
+                              text.date(course.startDate)));
+    }
+    return names.join(QStringLiteral("; "));
+}
+
+/// The course asked for, or the only one that is running.
+std::variant<Course, Problem> chooseCourse(const std::vector<Course>& courses, const Wish& wish,
+                                           Date today, const QuantityText& text)
+{
+    if (courses.empty()) {
+        return HandoutVerbWords::tr("Patient %1 has no course yet.").arg(wish.patient);
+    }
+    if (wish.course) {
+        const auto found = std::ranges::find(courses, *wish.course, &Course::number);
+        if (found != courses.end()) {
+            return *found;
+        }
+        return HandoutVerbWords::tr("Patient %1 has no course %2. There are: %3.")
+            .arg(wish.patient, QString::number(*wish.course), listOf(courses, text));
+    }
+    std::vector<Course> running;
+    std::ranges::copy_if(courses, std::back_inserter(running),
+                         [&](const Course& course) { return isRunning(course, today); });
+    if (running.size() == 1) {
+        return running.front();
+    }
+    if (running.empty()) {
+        return HandoutVerbWords::tr("Patient %1 has no running course. Choose one with --course N: "
+                                    "%2.")
+            .arg(wish.patient, listOf(courses, text));
+    }
+    return HandoutVerbWords::tr("Patient %1 has several running courses. Choose one with --course "
+                                "N: %2.")
+        .arg(wish.patient, listOf(running, text));
+}
+
+/// What the store knows, read in one view.
+struct Records {
+    Practice practice;
+    std::optional<Patient> patient;
+    std::vector<Course> courses;
+    std::vector<std::vector<Plan>> plans; ///< of each course
+};
+
+Records read(db::Reading& reading, const QString& reference)
+{
+    Records records;
+    records.practice = db::practice(reading).value_or(Practice{});
+    records.patient = db::patientByReference(reading, reference.toStdString());
+    if (records.patient) {
+        records.courses = db::coursesOf(reading, *records.patient->id);
+        for (const Course& course : records.courses) {
+            records.plans.push_back(db::plansOf(reading, *course.id));
+        }
+    }
+    return records;
+}
+
+std::variant<HandoutContent, Problem> contentOf(const Wish& wish, const Clock& clock,
+                                                const QuantityText& text)
+{
+    const auto store = db::Store::open(wish.store, db::Opening::readOnly, clock);
+    if (!store) {
+        return errorText(store.error(), text);
+    }
+    const auto records =
+        (*store)->read([&](db::Reading& reading) { return read(reading, wish.patient); });
+    if (!records) {
+        return errorText(records.error(), text);
+    }
+    if (!records->patient) {
+        return HandoutVerbWords::tr("There is no patient %1 in %2.").arg(wish.patient, wish.store);
+    }
+    const auto chosen = chooseCourse(records->courses, wish, clock.today(), text);
+    if (const auto* problem = std::get_if<Problem>(&chosen)) {
+        return *problem;
+    }
+    const Course& course = std::get<Course>(chosen);
+    const auto at = std::ranges::find(records->courses, course) - records->courses.begin();
+    const std::vector<Plan>& plans = records->plans[static_cast<std::size_t>(at)];
+    if (plans.empty()) {
+        return HandoutVerbWords::tr("No plan is issued for course %1 of patient %2. Issue the plan "
+                                    "first.")
+            .arg(QString::number(course.number), wish.patient);
+    }
+    // The plan that the patient is to follow next: the one issued last.
+    HandoutContent content = handoutContent(records->practice, *records->patient, course,
+                                            plans.back(), std::nullopt, clock.today());
+    if (content.cards.empty()) {
+        return HandoutWords(text).planIsOver(content);
+    }
+    return content;
+}
+
+bool sameFile(const QString& a, const QString& b)
+{
+    const QString place = QFileInfo(a).canonicalFilePath();
+    return !place.isEmpty() && place == QFileInfo(b).canonicalFilePath();
+}
+
+int writeHandout(const Wish& wish, const Clock& clock, QTextStream& out, QTextStream& err)
+{
+    const QuantityText text{QLocale()};
+    if (sameFile(wish.store, wish.file)) {
+        err << HandoutVerbWords::tr("--out names the practice file itself. Choose another file.")
+            << '\n';
+        return exit_code::badInput;
+    }
+    const auto content = contentOf(wish, clock, text);
+    if (const auto* problem = std::get_if<Problem>(&content)) {
+        err << *problem << '\n';
+        return exit_code::badInput;
+    }
+    const HandoutDocument document(HandoutWords(text).of(std::get<HandoutContent>(content)),
+                                   wish.paper);
+    if (const auto written = writePdf(document, wish.file); !written) {
+        err << errorText(written.error(), text) << '\n';
+        return exit_code::badInput;
+    }
+    out << HandoutVerbWords::tr("Handout written to %1, %2 pages.")
+               .arg(wish.file, QString::number(document.pageCount()))
+        << '\n';
+    return exit_code::done;
+}
+
+} // namespace
+
+int handoutVerb(const QStringList& arguments, const Clock& clock, QTextStream& out,
+                QTextStream& err)
+{
+    QCommandLineParser parser;
+    parser.setApplicationDescription(
+        HandoutVerbWords::tr("Writes a patient’s handout, of the plan issued last, as PDF."));
+    const QCommandLineOption help = parser.addHelpOption();
+    parser.addOptions({storeOption(), patientOption(), courseOption(), paperOption(),
+                       largePrintOption(), outOption()});
+    if (!parser.parse(QStringList{QStringLiteral("quadrille handout")} + arguments)) {
+        err << parser.errorText() << '\n';
+        return exit_code::usage;
+    }
+    if (parser.isSet(help)) {
+        out << parser.helpText();
+        return exit_code::done;
+    }
+    const auto wish = wishOf(parser);
+    if (const auto* problem = std::get_if<Problem>(&wish)) {
+        err << *problem << '\n';
+        return exit_code::usage;
+    }
+    return writeHandout(std::get<Wish>(wish), clock, out, err);
+}
+
+} // namespace quadrille::app

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "app/print/handout_words.h"
+#include "app/print/paper_format.h"
+#include "app/print/text_block.h"
+
+#include <optional>
+
+class QPainter;
+
+namespace quadrille::app
+{
+
+/// What stands on every page of a handout around its text: the standing, the head, the margin line
+/// and the foot. Takes as many lines as its texts need and leaves the rest to the page.
+class PageEdges
+{
+public:
+    PageEdges(const HandoutText& text, PaperChoice choice);
+
+    /// Points from the upper edge of the paper.
+    double bodyTop() const;
+    double bodyBottom() const;
+    /// Text column, points from the left edge.
+    double left() const { return m_frame.left; }
+    double width() const { return m_paper.width() - m_frame.left - m_frame.right; }
+    double marginLine() const { return m_frame.marginLine; }
+    double framePadding() const { return m_frame.framePadding; }
+
+    /// `page` counts from 0.
+    void draw(QPainter& painter, int page, int pages) const;
+
+private:
+    TextBlock pageNumber(int page, int pages) const;
+    double standingHeight() const;
+    double headTop() const;
+    double footTop() const;
+
+    PaperChoice m_choice;
+    QSizeF m_paper;
+    PageFrame m_frame;
+    std::optional<TextBlock> m_standing;
+    TextBlock m_practice;
+    TextBlock m_patient;
+    TextBlock m_printed;
+};
+
+} // namespace quadrille::app
