@@ -172,9 +172,7 @@ void walk(const SourceTree& tree, const std::string& path, std::vector<std::stri
 bool hasLicence(const std::string& path, const SourceFile& file)
 {
     const std::string ending = endingOf(path);
-    const std::string mark = ending == ".h" || ending == ".cpp" ? "// "
-                             : ending == ".sql"                 ? "-- "
-                                                                : "# ";
+    const std::string mark = ending == ".h" || ending == ".cpp" ? "// " : "# ";
     const std::size_t line = ending == ".sh" ? 1 : 0; // after the line that names the shell
     return file.lines.size() > line && file.lines[line] == mark + std::string(licence);
 }
