@@ -48,7 +48,7 @@ CaseloadHead::CaseloadHead(QWidget* parent)
 {
     setRole(*m_title, Role::titleText);
     setRole(*m_new, Role::primaryButton);
-    m_search->setPlaceholderText(tr("Name, problem or muscle"));
+    m_search->setPlaceholderText(tr("Name or problem"));
     m_search->setAccessibleName(tr("Search by name, reference, problem or muscle"));
     m_search->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);

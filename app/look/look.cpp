@@ -127,9 +127,9 @@ void Look::apply(SchemeChoice choice, double factor)
     m_tokens = tokensFor(schemeFor(choice, m_desktop));
     const QFont font = fontOf(TextStyle::text, std::clamp(factor, 0.5, 3.0));
     m_application.setFont(font);
-    // The style first: it polishes widgets with the colours of their roles.
-    m_application.setStyle(new SheetStyle(m_tokens, appliedFactor()));
+    // The palette first: the style polishes widgets with the colours of their roles on top of it.
     m_application.setPalette(paletteOf(m_tokens));
+    m_application.setStyle(new SheetStyle(m_tokens, appliedFactor()));
     QToolTip::setFont(font);
     QToolTip::setPalette(paletteOf(m_tokens));
 }

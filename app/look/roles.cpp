@@ -42,15 +42,6 @@ constexpr std::array<std::pair<Role, QLatin1StringView>, 21> names{{
     {Role::pageHead, QLatin1StringView("pageHead")},
 }};
 
-void polishAgain(QWidget& widget)
-{
-    QStyle* style = widget.style();
-    style->unpolish(&widget);
-    style->polish(&widget);
-    widget.updateGeometry();
-    widget.update();
-}
-
 } // namespace
 
 void setRole(QWidget& widget, Role role)
@@ -58,16 +49,22 @@ void setRole(QWidget& widget, Role role)
     if (roleOf(&widget) == role) {
         return;
     }
+    // What the old role has set is taken back while the style still knows it.
+    const bool polished = widget.testAttribute(Qt::WA_WState_Polished);
+    if (polished) {
+        widget.style()->unpolish(&widget);
+    }
+    QVariant value;
     for (const auto& [named, name] : names) {
         if (named == role) {
-            widget.setProperty(roleProperty, QString(name));
+            value = QString(name);
         }
     }
-    if (role == Role::none) {
-        widget.setProperty(roleProperty, QVariant());
-    }
-    if (widget.testAttribute(Qt::WA_WState_Polished)) {
-        polishAgain(widget);
+    widget.setProperty(roleProperty, value);
+    if (polished) {
+        widget.style()->polish(&widget);
+        widget.updateGeometry();
+        widget.update();
     }
 }
 

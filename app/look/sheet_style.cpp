@@ -123,6 +123,11 @@ void SheetStyle::polish(QWidget* widget)
     if (answersToHover(widget)) {
         widget->setAttribute(Qt::WA_Hover);
     }
+    if (qobject_cast<QAbstractSpinBox*>(widget)) {
+        // A spin box asks for the key that makes ten steps only when the style changes.
+        QEvent change(QEvent::StyleChange);
+        QCoreApplication::sendEvent(widget, &change);
+    }
     if (auto* tabs = qobject_cast<QTabBar*>(widget)) {
         tabs->setExpanding(false);
     }

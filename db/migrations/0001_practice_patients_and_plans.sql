@@ -1,3 +1,4 @@
+-- SPDX-License-Identifier: GPL-3.0-or-later
 -- Makes the first schema, so that a practice can keep its patients, stimulators, drafts and issued plans, and the record of every change.
 -- Amounts are whole base units, named by the column: mhz millihertz, us microseconds, ms milliseconds, ua microamperes, mm millimetres.
 -- A date without a modifier is not reckoned: date('2023-02-29') is itself, date('2023-02-29', '+0 days') the first of March.

@@ -56,9 +56,11 @@ TEST(MigrationSteps, AreNumberedWithoutAGapAndBeginWithASentence)
     ASSERT_THAT(steps, testing::Not(testing::IsEmpty()));
     for (std::size_t i = 0; i < steps.size(); ++i) {
         EXPECT_EQ(steps[i].version, static_cast<int>(i) + 1);
-        const std::string firstLine = steps[i].text.substr(0, steps[i].text.find('\n'));
-        EXPECT_THAT(firstLine, testing::StartsWith("-- ")) << steps[i].name;
-        EXPECT_THAT(firstLine, testing::EndsWith(".")) << steps[i].name;
+        const auto sentence = steps[i].text.find('\n') + 1; // after the licence
+        const std::string line =
+            steps[i].text.substr(sentence, steps[i].text.find('\n', sentence) - sentence);
+        EXPECT_THAT(line, testing::StartsWith("-- ")) << steps[i].name;
+        EXPECT_THAT(line, testing::EndsWith(".")) << steps[i].name;
     }
 }
 
@@ -232,7 +234,8 @@ class OlderStore : public testing::TestWithParam<int>
 protected:
     OlderStore()
     {
-        const QString dump = QStringLiteral(QUADRILLE_TEST_STORES "/schema_%1.sql").arg(GetParam());
+        const QString dump =
+            QStringLiteral(QUADRILLE_TEST_STORES "/schema_%1.dump").arg(GetParam());
         const Connection raw(temp.file(), Access::readWrite, temp.shortPatience);
         for (const std::string& statement : statementsOfDump(dump)) {
             run(raw, statement);
