@@ -58,11 +58,11 @@ SettingsForm::SettingsForm(PlanDraft& draft, const QuantityText& text, QWidget* 
     setRole(*head, Role::sheetHead);
     auto* heads = new QHBoxLayout(head);
     heads->setContentsMargins(space::insideSheet, space::small, space::close, space::small);
-    heads->setSpacing(space::betweenSheets);
+    heads->setSpacing(space::close);
     const double factor = appliedFactor();
     m_title->setFixedWidth(
-        scaled(SettingRow::nameWidth + SettingRow::fieldWidth + space::betweenSheets, factor));
-    m_unitHead->setMinimumWidth(scaled(SettingRow::allowedWidth, factor));
+        scaled(SettingRow::nameWidth + SettingRow::fieldWidth + space::close, factor));
+    m_unitHead->setFixedWidth(scaled(SettingRow::allowedWidth, factor));
     heads->addWidget(m_title);
     heads->addWidget(m_unitHead);
     heads->addWidget(m_beforeHead, 1);
@@ -118,7 +118,7 @@ void SettingsForm::refresh()
     const auto current = m_draft.currentBlock();
     const auto unit = m_draft.stimulator();
     m_title->setText(current ? tr("Block %1 settings").arg(*current + 1) : tr("Settings"));
-    m_unitHead->setText(unit ? tr("This unit allows") : QString());
+    m_unitHead->setText(unit ? tr("Unit allows") : QString());
     m_unitHead->setToolTip(unit ? QString::fromStdString(unit->name) : QString());
     m_beforeHead->setText(m_draft.blockBefore() != nullptr ? tr("Block %1").arg(*current)
                                                            : QString());
@@ -166,6 +166,7 @@ void SettingsForm::addWaveformLine()
     m_waveform->setObjectName(QStringLiteral("waveform"));
     m_waveform->setAccessibleName(fieldName(Field::waveform));
     m_waveformRow = new SettingRow(fieldName(Field::waveform), m_waveform, m_body);
+    m_waveformRow->giveFieldTheRoom();
     m_body->layout()->addWidget(m_waveformRow);
     connect(m_waveform, &QComboBox::activated, this, [this](int index) {
         m_draft.setWaveform(static_cast<Waveform>(m_waveform->itemData(index).toInt()));
@@ -227,6 +228,7 @@ void SettingsForm::addBlockLines()
     m_weeksRow = addRow(Field::weeks, m_weeks);
     m_days = new DaysPicker(m_text, m_body);
     m_daysRow = addRow(Field::weekdays, m_days);
+    m_daysRow->giveFieldTheRoom();
     m_order = new QComboBox(m_body);
     m_order->setObjectName(QStringLiteral("siteOrder"));
     m_order->setAccessibleName(tr("Sites of a session"));
