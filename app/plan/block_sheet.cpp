@@ -161,7 +161,7 @@ void BlockSheet::layOut()
     layout->addLayout(unit);
     layout->addWidget(head(tr("Blocks"), m_addBlock, m_removeBlock));
     layout->addWidget(m_noBlocks);
-    layout->addWidget(m_blocks, 3);
+    layout->addWidget(m_blocks, 5);
     layout->addWidget(head(tr("Sites"), m_addSite, m_removeSite));
     layout->addWidget(m_noSites);
     layout->addWidget(m_sites, 2);

@@ -39,7 +39,6 @@ FiguresPanel::FiguresPanel(const QuantityText& text, QWidget* parent)
     addSection(tr("For one session"), grid, 2);
     m_contractions = addFigure(*grid, tr("Contractions"), QStringLiteral("contractions"));
     m_onTime = addFigure(*grid, tr("Total on time"), QStringLiteral("onTime"));
-    m_plateau = addFigure(*grid, tr("Plateau of each"), QStringLiteral("plateau"));
     m_duty = addFigure(*grid, tr("Duty cycle"), QStringLiteral("dutyCycle"));
     m_ratio = addFigure(*grid, tr("Off : on ratio"), QStringLiteral("offOnRatio"));
     m_pulses = addFigure(*grid, tr("Pulses"), QStringLiteral("pulses"));
@@ -108,8 +107,8 @@ QLabel* FiguresPanel::addFigure(QGridLayout& grid, const QString& name, const QS
 
 void FiguresPanel::clearFigures()
 {
-    for (QLabel* label : {m_contractions, m_onTime, m_plateau, m_duty, m_ratio, m_pulses,
-                          m_weekSessions, m_weekContractions, m_weekOnTime, m_weekCharge}) {
+    for (QLabel* label : {m_contractions, m_onTime, m_duty, m_ratio, m_pulses, m_weekSessions,
+                          m_weekContractions, m_weekOnTime, m_weekCharge}) {
         label->setText(unknown());
     }
     hideDose();
@@ -153,7 +152,6 @@ void FiguresPanel::showSession(const BlockFigures& figures)
                 .arg(m_text.count(*figures.contractions), m_text.count(started)));
     }
     m_onTime->setText(m_text.time(timing.totalOnTime));
-    m_plateau->setText(m_text.time(timing.plateau));
     m_duty->setText(m_text.percent(timing.dutyCycle()));
     m_ratio->setText(m_text.ratioToOne(timing.offOnRatio()));
     m_pulses->setText(m_text.count(timing.pulses));

@@ -51,7 +51,6 @@ private:
     QLabel* m_onTime = nullptr;
     QLabel* m_duty = nullptr;
     QLabel* m_ratio = nullptr;
-    QLabel* m_plateau = nullptr;
     QLabel* m_pulses = nullptr;
     static constexpr std::size_t doseFigures = 6;
     QWidget* m_sites = nullptr;

@@ -86,8 +86,8 @@ void PlanPage::layOut()
                              space::betweenSheets);
     grid->setSpacing(space::betweenSheets);
     m_blocks->setFixedWidth(228);
-    m_form->setMinimumWidth(438);
-    m_figures->setMinimumWidth(284);
+    m_form->setMinimumWidth(430);
+    m_figures->setMinimumWidth(272);
     arrange();
 }
 
@@ -113,7 +113,7 @@ QWidget* PlanPage::cycleSheet()
     grid->setColumnStretch(0, 65);
     grid->setColumnStretch(1, 35);
     grid->setRowStretch(1, 1);
-    sheet->setMinimumHeight(158);
+    sheet->setMinimumHeight(150);
     return sheet;
 }
 
@@ -211,13 +211,16 @@ std::vector<PlacedFinding> PlanPage::placedFindings(const BlockFigures& figures,
     for (const Finding& finding : figures.findings) {
         placed.push_back({finding});
     }
-    const bool several = figures.sites.size() > 1;
     for (std::size_t site = 0; site < figures.sites.size(); ++site) {
         for (const Finding& finding : figures.sites[site].findings) {
-            const bool seen = std::ranges::any_of(
-                placed, [&](const PlacedFinding& p) { return p.finding == finding; });
-            if (!seen) {
-                placed.push_back({finding, several ? std::optional(site) : std::nullopt});
+            const bool everywhere =
+                std::ranges::all_of(figures.sites, [&](const SiteFigures& other) {
+                    return std::ranges::find(other.findings, finding) != other.findings.end();
+                });
+            if (!everywhere) {
+                placed.push_back({finding, site});
+            } else if (site == 0) {
+                placed.push_back({finding});
             }
         }
     }

@@ -59,6 +59,7 @@ void OrderList::setOrder(const std::vector<Field>& order)
 std::vector<Field> OrderList::order() const
 {
     std::vector<Field> order;
+    order.reserve(static_cast<std::size_t>(m_list->count()));
     for (int row = 0; row < m_list->count(); ++row) {
         order.push_back(static_cast<Field>(m_list->item(row)->data(Qt::UserRole).toInt()));
     }
@@ -69,6 +70,7 @@ void OrderList::readKept()
 {
     std::vector<Field> order;
     const QStringList parts = m_kept->text().split(QLatin1Char(' '), Qt::SkipEmptyParts);
+    order.reserve(static_cast<std::size_t>(parts.size()));
     for (const QString& part : parts) {
         order.push_back(static_cast<Field>(part.toInt()));
     }

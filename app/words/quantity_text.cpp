@@ -43,7 +43,6 @@ Decimals decimalsOf(Unit unit)
     case Unit::milliwatt:
     case Unit::squareCentimetre:
     case Unit::percent:
-        return {1, false};
     case Unit::milliampere:
     case Unit::millicoulomb:
         return {1, false};
@@ -172,8 +171,8 @@ QString QuantityText::time(Milliseconds time) const
     const auto hour = duration_cast<hours>(time);
     const auto minute = duration_cast<minutes>(time - hour);
     const Milliseconds rest = time - hour - minute;
-    const QString secondsText = shortNumber(static_cast<double>(rest.count()) / 1e3, 1) +
-                                noBreakSpace() + unitSymbol(Unit::second);
+    QString secondsText = shortNumber(static_cast<double>(rest.count()) / 1e3, 1) + noBreakSpace() +
+                          unitSymbol(Unit::second);
     if (hour.count() > 0) {
         return withUnit(count(hour.count()), Unit::none) + noBreakSpace() + UnitWords::tr("h") +
                QLatin1Char(' ') + withUnit(count(minute.count()), Unit::minute);
