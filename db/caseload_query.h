@@ -14,7 +14,8 @@
 namespace quadrille::db
 {
 
-/// A patient and the latest course: a running one before an ended one, then the later start.
+/// A patient and the latest course: one without a last day before the others, then the one that
+/// ends later, then the later start.
 struct CaseloadRow {
     Patient patient;
     std::optional<Course> course = std::nullopt; ///< none entered yet

@@ -39,8 +39,8 @@ struct Issue {
 };
 /// Makes the next plan of the course from `draft` (its stimulator is copied as it is now) and
 /// removes the draft. The day of issue is the day of the change. Error `refused` when the from-date
-/// lies before the day of issue and the course has a plan already, or when the draft has no blocks
-/// or no stimulator.
+/// lies before the day of issue and the course has a plan already, when the draft has no blocks or
+/// no stimulator, or when a finding says stop.
 PlanId issuePlan(Writing& writing, const Draft& draft, const Issue& issue, Date issuedOn);
 
 /// All plans of a course, the earliest first.

@@ -8,6 +8,7 @@
 
 #include <QString>
 
+#include <chrono>
 #include <concepts>
 #include <functional>
 #include <memory>
@@ -46,17 +47,21 @@ private:
 class Writing : public Reading
 {
 public:
-    Writing(Connection& connection, const Author& author, Moment moment)
+    Writing(Connection& connection, const Author& author, const std::string& what, Moment moment)
         : Reading(connection)
         , m_author(author)
+        , m_what(what)
         , m_moment(moment)
     {
     }
     const Author& author() const { return m_author; }
+    /// What the change is, in words of the trade.
+    const std::string& what() const { return m_what; }
     Moment moment() const { return m_moment; }
 
 private:
     const Author& m_author;
+    const std::string& m_what;
     Moment m_moment;
 };
 
@@ -66,6 +71,9 @@ enum class Opening {
     readOnly,        ///< never write; a file that needs a step of the schema is refused
 };
 
+/// How long one program waits for another that holds the file.
+inline constexpr std::chrono::milliseconds usualPatience{5000};
+
 /// One practice in one SQLite file. Not copied; belongs to one thread. Several may be open on one
 /// file at once.
 class Store
@@ -73,9 +81,10 @@ class Store
 public:
     /// Opens `file`, applying the steps of the schema that are missing in one transaction, after
     /// copying the file aside. Errors: cannotOpen, notAStore, newerStore, readOnly, locked,
-    /// diskFull, migrationFailed; the file is then as it was.
+    /// diskFull, migrationFailed; the file is then as it was. `clock` outlives the store.
     static Result<std::unique_ptr<Store>> open(const QString& file, Opening opening,
-                                               const Clock& clock);
+                                               const Clock& clock,
+                                               std::chrono::milliseconds patience = usualPatience);
     ~Store();
     Store(const Store&) = delete;
     Store& operator=(const Store&) = delete;
@@ -111,11 +120,11 @@ private:
 template <std::invocable<Reading&> Act>
 auto Store::read(Act&& act) -> Result<std::invoke_result_t<Act, Reading&>>
 {
-    using Value = std::invoke_result_t<Act, Reading&>;
-    if constexpr (std::is_void_v<Value>) {
+    using Answer = std::invoke_result_t<Act, Reading&>;
+    if constexpr (std::is_void_v<Answer>) {
         return inReadTransaction([&](Reading& reading) { act(reading); });
     } else {
-        std::optional<Value> value;
+        std::optional<Answer> value;
         const Result<void> done =
             inReadTransaction([&](Reading& reading) { value = act(reading); });
         if (!done) {
@@ -129,11 +138,11 @@ template <std::invocable<Writing&> Act>
 auto Store::write(const Author& author, const std::string& what, Act&& act)
     -> Result<std::invoke_result_t<Act, Writing&>>
 {
-    using Value = std::invoke_result_t<Act, Writing&>;
-    if constexpr (std::is_void_v<Value>) {
+    using Answer = std::invoke_result_t<Act, Writing&>;
+    if constexpr (std::is_void_v<Answer>) {
         return inWriteTransaction(author, what, [&](Writing& writing) { act(writing); });
     } else {
-        std::optional<Value> value;
+        std::optional<Answer> value;
         const Result<void> done =
             inWriteTransaction(author, what, [&](Writing& writing) { value = act(writing); });
         if (!done) {

@@ -167,7 +167,7 @@ void FiguresPanel::rebuildSites(std::size_t sites)
     QWidget* old = m_sites;
     m_sites = new QWidget(this);
     m_layout->replaceWidget(old, m_sites);
-    old->hide();
+    old->setParent(nullptr);
     old->deleteLater();
     m_doseValues.clear();
     auto* grid = new QGridLayout(m_sites);

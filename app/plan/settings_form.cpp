@@ -13,6 +13,7 @@
 
 #include <QComboBox>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QSignalBlocker>
 #include <QSpinBox>
@@ -131,7 +132,9 @@ void SettingsForm::refresh()
 void SettingsForm::rebuild()
 {
     if (m_body != nullptr) {
-        m_body->hide();
+        // One of its fields may have asked for this, so it goes when that field is done.
+        m_rows->removeWidget(m_body);
+        m_body->setParent(nullptr);
         m_body->deleteLater();
     }
     m_lines.clear();
@@ -181,6 +184,7 @@ QString SettingsForm::lineName(Field field, std::optional<std::size_t> site) con
 void SettingsForm::addQuantityLine(Field field, std::optional<std::size_t> site)
 {
     auto* box = new QuantityBox(field, m_text, m_body);
+    box->installEventFilter(this);
     box->setMayBeEmpty(isAmplitude(field));
     box->setObjectName(site
                            ? QStringLiteral("setting-%1-%2").arg(static_cast<int>(field)).arg(*site)
@@ -205,6 +209,7 @@ void SettingsForm::addBlockLines()
 {
     const auto spin = [this](Field field, int most, const QString& name) {
         auto* box = new QSpinBox(m_body);
+        box->installEventFilter(this);
         box->setRange(1, most);
         box->setAccessibleName(tr("%1, 1 to %2").arg(fieldName(field)).arg(most));
         box->setObjectName(name);
@@ -357,6 +362,18 @@ void SettingsForm::focusFirst()
     if (!m_lines.empty()) {
         m_lines.front().box->setFocus(Qt::OtherFocusReason);
     }
+}
+
+bool SettingsForm::eventFilter(QObject* watched, QEvent* event)
+{
+    if (event->type() == QEvent::ShortcutOverride) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+            event->ignore();
+            return true;
+        }
+    }
+    return QFrame::eventFilter(watched, event);
 }
 
 void SettingsForm::focusField(Field field, std::optional<std::size_t> site)

@@ -321,9 +321,9 @@ std::vector<SettingGroup> HandoutWords::settings(const HandoutCard& card, RampHa
     return groups;
 }
 
-std::vector<SettingRow> HandoutWords::rows(const HandoutSettings& settings, RampHabit habit) const
+std::vector<SettingLine> HandoutWords::rows(const HandoutSettings& settings, RampHabit habit) const
 {
-    std::vector<SettingRow> rows;
+    std::vector<SettingLine> rows;
     if (settings.waveform) {
         rows.push_back({fieldName(Field::waveform), {}, waveformName(*settings.waveform)});
     }
@@ -331,10 +331,10 @@ std::vector<SettingRow> HandoutWords::rows(const HandoutSettings& settings, Ramp
         return s.field == Field::carrierFrequency;
     });
     for (const HandoutSetting& setting : settings.inAskingOrder) {
-        SettingRow row{fieldName(setting.field,
-                                 bursts ? Waveform::kilohertzBursts : Waveform::symmetricBiphasic),
-                       {},
-                       m_text.setting(setting.field, setting.count)};
+        SettingLine row{fieldName(setting.field,
+                                  bursts ? Waveform::kilohertzBursts : Waveform::symmetricBiphasic),
+                        {},
+                        m_text.setting(setting.field, setting.count)};
         if (setting.field == Field::sessionLength && setting.count % 60'000 != 0) {
             row.value = m_text.time(Milliseconds(setting.count));
         }

@@ -31,7 +31,7 @@ struct BigNumberText {
 };
 
 /// One setting as the unit asks for it.
-struct SettingRow {
+struct SettingLine {
     QString name;
     QString note; ///< a smaller second line; may be empty
     QString value;
@@ -40,7 +40,7 @@ struct SettingRow {
 /// Settings under one heading; the common ones have none.
 struct SettingGroup {
     QString heading;
-    std::vector<SettingRow> rows;
+    std::vector<SettingLine> rows;
 };
 
 /// One channel: where its pads go and how strong it may be.
@@ -136,7 +136,7 @@ private:
     BigNumberText minutes(const HandoutCard& card) const;
     BigNumberText days(const HandoutCard& card) const;
     std::vector<SettingGroup> settings(const HandoutCard& card, RampHabit habit) const;
-    std::vector<SettingRow> rows(const HandoutSettings& settings, RampHabit habit) const;
+    std::vector<SettingLine> rows(const HandoutSettings& settings, RampHabit habit) const;
     SiteTable sites(const HandoutCard& card) const;
     std::vector<StepText> steps(const HandoutCard& card) const;
     StepText positionStep(const HandoutCard& card) const;

@@ -23,7 +23,7 @@ void drawRule(QPainter& painter, double x, double width, double y, const QColor&
     painter.fillRect(QRectF(x, y - line, width, line), colour);
 }
 
-double widthOfRow(const SettingRow& row, PrintSize size)
+double widthOfRow(const SettingLine& row, PrintSize size)
 {
     return widthOf(plain(row.name), PrintText::text, size) + cellGap +
            widthOf(bold(row.value), PrintText::text, size);
@@ -93,7 +93,7 @@ private:
         // A first setting too wide for half the box, such as a waveform's name, takes a row of its
         // own; where a later one is too wide, all of them do, so that the order stays plain.
         const double half = (width() - columnGap) / 2;
-        const auto fits = [&](const SettingRow& row) { return widthOfRow(row, size()) <= half; };
+        const auto fits = [&](const SettingLine& row) { return widthOfRow(row, size()) <= half; };
         std::size_t wide = fits(group.rows.front()) ? 0 : 1;
         const auto paired = group.rows.begin() + static_cast<std::ptrdiff_t>(wide);
         if (!std::all_of(paired, group.rows.end(), fits)) {
@@ -105,7 +105,7 @@ private:
         const std::size_t rest = group.rows.size() - wide;
         const std::size_t rows = (rest + 1) / 2;
         for (std::size_t i = 0; i < rows; ++i) {
-            std::vector<const SettingRow*> pair{&group.rows[wide + i]};
+            std::vector<const SettingLine*> pair{&group.rows[wide + i]};
             if (rows + i < rest) {
                 pair.push_back(&group.rows[wide + rows + i]);
             }
@@ -115,11 +115,11 @@ private:
     }
 
     /// `ruled`: how many columns go on below and have a line in between.
-    void row(const std::vector<const SettingRow*>& settings, double columnWidth, std::size_t ruled)
+    void row(const std::vector<const SettingLine*>& settings, double columnWidth, std::size_t ruled)
     {
         std::vector<Cell> cells;
         double x = left();
-        for (const SettingRow* setting : settings) {
+        for (const SettingLine* setting : settings) {
             const double wanted = widthOf(bold(setting->value), PrintText::text, size()) + 1;
             const double valueWidth = std::min(wanted, columnWidth * 0.6);
             const double nameWidth = columnWidth - valueWidth - cellGap;
@@ -215,7 +215,7 @@ private:
         siteRow(columns, table.head, PrintText::small);
         m_builder.keepWithNext();
         for (const SiteRow& row : table.rows) {
-            m_builder.space(m_spacing.row - 1);
+            m_builder.space(m_spacing.row * 0.6);
             siteRow(columns, row, PrintText::text);
         }
         if (!table.note.isEmpty()) {

@@ -1,0 +1,246 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Settings within those of published trials and of the consensus of Nussbaum et al. 2017
+// (Physiother Can 69(5)); who has them is invented.
+#include "app/demo/demo_records.h"
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+using namespace literals;
+using namespace std::chrono_literals;
+
+const std::string seated = "Sit, knee bent to about 60°, lower leg strapped to the chair";
+const std::string straight = "Lie on your back, a rolled towel under the knee";
+
+std::vector<Place> thigh(Side side, Amplitude lateral, Amplitude medial)
+{
+    return {{.muscle = "vastus lateralis",
+             .side = side,
+             .channel = 1,
+             .padWidth = 50_mm,
+             .padHeight = 90_mm,
+             .lastTolerated = lateral,
+             .ceiling = lateral + 10_mA,
+             .position = seated,
+             .instruction = "Tighten the thigh with each contraction."},
+            {.muscle = "vastus medialis",
+             .side = side,
+             .channel = 2,
+             .padWidth = 50_mm,
+             .padHeight = 50_mm,
+             .lastTolerated = medial,
+             .ceiling = medial + 10_mA,
+             .position = seated}};
+}
+
+std::vector<Place> wholeThigh(Side side, Amplitude amplitude, const std::string& position)
+{
+    return {{.muscle = "quadriceps",
+             .side = side,
+             .channel = 1,
+             .padWidth = 80_mm,
+             .padHeight = 130_mm,
+             .lastTolerated = amplitude,
+             .ceiling = amplitude + 15_mA,
+             .position = position}};
+}
+
+DemoPatient agnes()
+{
+    const std::vector<Place> early = thigh(Side::right, 38_mA, 30_mA);
+    const std::vector<Place> later = thigh(Side::right, 52_mA, 38_mA);
+    const Dosage first{35_Hz, 300_us, 6s, 18s, 2s, 1s, 16min};
+    const Dosage second{50_Hz, 300_us, 8s, 24s, 2s, 1s, 16min, 2};
+    const Dosage third{50_Hz, 350_us, 10s, 30s, 2s, 1s, 20min, 2};
+    Dosage fourth{50_Hz, 350_us, 10s, 25s, 2s, 1s, 20min, 2};
+    fourth.schedule = WeekdaySet::mondayToFriday().without(std::chrono::Friday);
+    return {
+        .name = "Agnes Thorley",
+        .age = 67,
+        .birthMonth = 6,
+        .birthDay = 4,
+        .note = "Hears less on the left. Her daughter helps with the pads.",
+        .courses = {
+            {.problem = "Knee replacement",
+             .unit = DemoUnit::twoChannelA,
+             .week = 5,
+             .plans = {{.reason = "First plan after the operation",
+                        .blocks = {demoBlock(2, first, early), demoBlock(2, second, early),
+                                   demoBlock(4, third, later), demoBlock(4, fourth, later)}}}}}};
+}
+
+DemoPatient ravi()
+{
+    const Dosage start{50_Hz, 300_us, 10s, 30s, 1500ms, 1s, 20min, 2};
+    const Dosage dense{50_Hz, 300_us, 10s, 20s, 1500ms, 1s, 20min, 2};
+    const Dosage often{50_Hz, 300_us, 10s, 20s, 1500ms, 1s, 20min, 3};
+    const Dosage longer{50_Hz, 350_us, 10s, 20s, 1500ms, 1s, 20min, 3};
+    const auto weak = thigh(Side::left, 42_mA, 34_mA);
+    const auto strong = stronger(weak, 12_mA);
+    return {
+        .name = "Ravi Menshaw",
+        .age = 24,
+        .birthMonth = 9,
+        .birthDay = 17,
+        .practitioner = DemoPractitioner::anselm,
+        .courses = {
+            {.problem = "ACL graft",
+             .week = 8,
+             .startsOn = 1,
+             .plans = {{.reason = "First plan after the graft",
+                        .blocks = {demoBlock(4, start, weak), demoBlock(12, dense, weak)}},
+                       {.fromWeek = 3,
+                        .reason = "Tolerates more; shorter rests from week 3",
+                        .blocks = {demoBlock(2, start, weak), demoBlock(14, dense, weak)}},
+                       {.fromWeek = 6,
+                        .reason = "Step up: three sessions a day, stronger",
+                        .blocks = {demoBlock(2, start, weak), demoBlock(3, dense, weak),
+                                   demoBlock(5, often, strong), demoBlock(6, longer, strong)}}}}}};
+}
+
+DemoPatient lucia()
+{
+    Dosage dosage{50_Hz, 200_us, 10s, 50s, 2s, 1s, 15min};
+    dosage.schedule = everyOtherDay();
+    const auto weak = wholeThigh(Side::right, 30_mA, seated);
+    const auto strong = stronger(weak, 10_mA);
+    return {.name = "Lucía Fernvale",
+            .age = 29,
+            .birthMonth = 1,
+            .birthDay = 22,
+            .courses = {{.problem = "ACL graft",
+                         .unit = DemoUnit::bursts,
+                         .week = 2,
+                         .plans = {{.reason = "First plan after the graft",
+                                    .blocks = {inBursts(demoBlock(6, dosage, weak)),
+                                               inBursts(demoBlock(10, dosage, strong))}}}}}};
+}
+
+DemoPatient tom()
+{
+    Dosage dosage{50_Hz, 300_us, 10s, 50s, 2s, 1s, 15min};
+    dosage.schedule = everyOtherDay();
+    const auto first = wholeThigh(Side::left, 35_mA, seated);
+    const auto second = stronger(first, 8_mA);
+    const auto third = stronger(first, 15_mA);
+    const std::vector<Block> plan{demoBlock(4, dosage, first), demoBlock(4, dosage, second),
+                                  demoBlock(4, dosage, third)};
+    return {.name = "Tom Everling",
+            .age = 49,
+            .birthMonth = 11,
+            .birthDay = 30,
+            .courses = {{.problem = "Knee arthritis",
+                         .unit = DemoUnit::twoChannelB,
+                         .week = 11,
+                         .plans = {{.reason = "First plan", .blocks = plan}}}}};
+}
+
+DemoPatient nils()
+{
+    const Dosage dosage{50_Hz, 250_us, 10s, 40s, 2s, 1s, 20min};
+    return {.name = "Nils Haverford",
+            .age = 61,
+            .birthMonth = 4,
+            .birthDay = 9,
+            .courses = {{.problem = "Knee arthritis",
+                         .unit = DemoUnit::twoChannelB,
+                         .week = 9,
+                         .endedAfter = 8,
+                         .plans = {{.reason = "First plan",
+                                    .blocks = {demoBlock(
+                                        8, dosage, wholeThigh(Side::right, 44_mA, seated))}}}}}};
+}
+
+DemoPatient otto()
+{
+    const Dosage dosage{50_Hz, 250_us, 15s, 45s, 3s, 1s, 15min, 2, WeekdaySet::everyDay()};
+    const auto places = wholeThigh(Side::left, 40_mA, straight);
+    return {.name = "Otto Wrenhall",
+            .age = 77,
+            .birthMonth = 2,
+            .birthDay = 11,
+            .practitioner = DemoPractitioner::anselm,
+            .note = "Return visit postponed twice.",
+            .courses = {{.problem = "Knee replacement",
+                         .week = 9,
+                         .startsOn = 2,
+                         .plans = {{.reason = "First plan after the operation",
+                                    .blocks = {demoBlock(6, dosage, places)}}}}}};
+}
+
+DemoPatient mei()
+{
+    const Dosage dosage{50_Hz, 250_us, 15s, 45s, 3s, 1s, 15min, 2, WeekdaySet::everyDay()};
+    return {.name = "Mei Garrowby",
+            .age = 70,
+            .birthMonth = 8,
+            .birthDay = 2,
+            .courses = {{.problem = "Knee replacement",
+                         .week = 2,
+                         .startsOn = 3,
+                         .plans = {{.reason = "First plan, begun on the second day",
+                                    .blocks = {demoBlock(
+                                        6, dosage, wholeThigh(Side::right, 32_mA, straight))}}}}}};
+}
+
+DemoPatient priya()
+{
+    const Dosage dosage{50_Hz, 300_us, 10s, 30s, 2s, 1s, 15min};
+    const std::vector<Place> places{{.muscle = "vastus medialis",
+                                     .side = Side::left,
+                                     .padWidth = 50_mm,
+                                     .padHeight = 50_mm,
+                                     .lastTolerated = 36_mA,
+                                     .ceiling = 45_mA,
+                                     .position = straight}};
+    return {.name = "Priya Sandiford",
+            .age = 33,
+            .birthMonth = 12,
+            .birthDay = 19,
+            .courses = {
+                {.problem = "Pain behind the kneecap",
+                 .week = 20,
+                 .endedAfter = 6,
+                 .plans = {{.reason = "First plan", .blocks = {demoBlock(6, dosage, places)}}}}}};
+}
+
+DemoPatient callum()
+{
+    return {.name = "Callum Pettifer",
+            .age = 19,
+            .birthMonth = 3,
+            .birthDay = 1,
+            .practitioner = DemoPractitioner::anselm,
+            .courses = {{.problem = "ACL graft", .week = 1}}};
+}
+
+DemoPatient rhona()
+{
+    Dosage dosage{75_Hz, 250_us, 10s, 50s, 2s, 1s, 15min};
+    dosage.schedule = DaysPerWeek{3};
+    Dosage next = dosage;
+    next.offTime = 40s;
+    const auto places = wholeThigh(Side::right, 38_mA, seated);
+    return {
+        .name = "Rhona Castlegate",
+        .age = 65,
+        .birthMonth = 10,
+        .birthDay = 14,
+        .courses = {
+            {.problem = "Knee arthritis",
+             .week = 8,
+             .plans = {{.reason = "First plan", .blocks = {demoBlock(6, dosage, places)}}},
+             .draft = {demoBlock(6, dosage, places), demoBlock(6, next, stronger(places, 6_mA))}}}};
+}
+
+} // namespace
+
+std::vector<DemoPatient> demoKneePatients()
+{
+    return {agnes(), ravi(), lucia(), tom(), nils(), otto(), mei(), priya(), callum(), rhona()};
+}
+
+} // namespace quadrille::app

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The rows below a plan or a draft: blocks, their sites with settings, and the pads.
+#pragma once
+
+#include "db/rows.h"
+#include "db/sql.h"
+
+#include "core/plan.h"
+
+#include <cstdint>
+#include <vector>
+
+namespace quadrille::db
+{
+
+/// What blocks belong to; names their column too.
+enum class BlockOwner { plan, draft };
+
+std::vector<Block> blocksOf(const Connection& connection, BlockOwner owner, std::int64_t id);
+/// Failure outOfRange where a value lies outside what the arithmetic allows (core/settings.h); its
+/// figures are the value, the least and the most.
+void addBlocks(const Connection& connection, BlockOwner owner, std::int64_t id,
+               const std::vector<Block>& blocks);
+
+/// All blocks as one flat list of columns, "blocks.1.sites.2.on_time_ms", for the change record.
+Columns columnsOf(const std::vector<Block>& blocks);
+
+/// The columns of a block from `weeks` on, in the order in which takeBlock reads them.
+inline constexpr const char* blockColumns =
+    "block.weeks, block.weekdays, block.days_per_week, block.sessions_per_day, block.site_order";
+Block takeBlock(Statement& row);
+
+} // namespace quadrille::db

@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What each type of core is in the store: amounts as whole base units, dates and moments as ISO
+// 8601 text, choices as words. One way in (valueOf) and one way out (take…) for each.
+#pragma once
+
+#include "db/sql.h"
+
+#include "core/calendar.h"
+#include "core/field.h"
+#include "core/ids.h"
+#include "core/placement.h"
+#include "core/plan.h"
+#include "core/quantity.h"
+#include "core/stimulator.h"
+#include "core/units.h"
+#include "core/waveform.h"
+
+#include <concepts>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace quadrille::db
+{
+
+/// The words under which choices are stored.
+std::string_view wordOf(Waveform waveform);
+std::string_view wordOf(RampHabit habit);
+std::string_view wordOf(Side side);
+std::string_view wordOf(PadMaterial material);
+std::string_view wordOf(PadShape shape);
+std::string_view wordOf(Lead lead);
+std::string_view wordOf(SiteOrder order);
+std::string_view wordOf(Field field);
+
+/// The choice behind a word; nothing for a word that is none.
+template <class Choice>
+std::optional<Choice> choiceOf(std::string_view word) = delete;
+template <>
+std::optional<Waveform> choiceOf(std::string_view word);
+template <>
+std::optional<RampHabit> choiceOf(std::string_view word);
+template <>
+std::optional<Side> choiceOf(std::string_view word);
+template <>
+std::optional<PadMaterial> choiceOf(std::string_view word);
+template <>
+std::optional<PadShape> choiceOf(std::string_view word);
+template <>
+std::optional<Lead> choiceOf(std::string_view word);
+template <>
+std::optional<SiteOrder> choiceOf(std::string_view word);
+template <>
+std::optional<Field> choiceOf(std::string_view word);
+
+/// Text as it is. Failure badFormat when it is no Unicode or holds a NUL, which no database keeps
+/// whole.
+Value valueOf(const std::string& text);
+Value valueOf(Date date);
+Value valueOf(Moment moment);
+
+template <std::same_as<bool> Flag>
+Value valueOf(Flag flag)
+{
+    return std::int64_t(flag ? 1 : 0);
+}
+inline Value valueOf(int number)
+{
+    return std::int64_t(number);
+}
+inline Value valueOf(std::int64_t number)
+{
+    return number;
+}
+template <class Tag>
+Value valueOf(Quantity<Tag> quantity)
+{
+    return quantity.count();
+}
+inline Value valueOf(Milliseconds time)
+{
+    return time.count();
+}
+template <class Record>
+Value valueOf(Id<Record> id)
+{
+    return id.key();
+}
+template <class Choice>
+requires std::is_enum_v<Choice> Value valueOf(Choice choice)
+{
+    return std::string(wordOf(choice));
+}
+template <class Known>
+Value valueOf(const std::optional<Known>& known)
+{
+    return known ? valueOf(*known) : Value();
+}
+
+// The next column of a row. Failure storeDamaged when it holds nothing of the kind.
+bool takeFlag(Statement& row);
+int takeInt(Statement& row);
+Date takeDate(Statement& row);
+std::optional<Date> takeOptionalDate(Statement& row);
+Moment takeMoment(Statement& row);
+Milliseconds takeMilliseconds(Statement& row);
+
+template <class Record>
+Id<Record> takeId(Statement& row)
+{
+    return Id<Record>(row.takeInteger());
+}
+template <class Record>
+std::optional<Id<Record>> takeOptionalId(Statement& row)
+{
+    const auto key = row.takeOptionalInteger();
+    return key ? std::optional(Id<Record>(*key)) : std::nullopt;
+}
+template <class Q>
+Q takeQuantity(Statement& row)
+{
+    return Q::fromCount(row.takeInteger());
+}
+template <class Q>
+std::optional<Q> takeOptionalQuantity(Statement& row)
+{
+    const auto count = row.takeOptionalInteger();
+    return count ? std::optional(Q::fromCount(*count)) : std::nullopt;
+}
+
+[[noreturn]] void failOnWord(const std::string& word);
+template <class Choice>
+Choice takeChoice(Statement& row)
+{
+    const std::string word = row.takeText();
+    const auto choice = choiceOf<Choice>(word);
+    if (!choice) {
+        failOnWord(word);
+    }
+    return *choice;
+}
+
+} // namespace quadrille::db

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "db/course_rows.h"
+
+#include "db/codec.h"
+#include "db/failure.h"
+
+namespace quadrille::db
+{
+
+Course takeCourse(Statement& row)
+{
+    Course course;
+    course.id = takeId<Course>(row);
+    course.patient = takeId<Patient>(row);
+    course.number = takeInt(row);
+    course.problem = row.takeText();
+    course.startDate = takeDate(row);
+    course.endDate = takeOptionalDate(row);
+    return course;
+}
+
+PatientId patientOf(const Connection& connection, CourseId course)
+{
+    const auto patient =
+        numberFrom(connection, "SELECT patient FROM course WHERE id = ?", {valueOf(course)});
+    if (!patient) {
+        throw Failure({.code = ErrorCode::notFound, .subject = "course", .detail = {}});
+    }
+    return PatientId(*patient);
+}
+
+} // namespace quadrille::db

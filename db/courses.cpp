@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "db/courses.h"
+
+#include "db/change_record.h"
+#include "db/codec.h"
+#include "db/course_rows.h"
+#include "db/failure.h"
+
+namespace quadrille::db
+{
+
+namespace
+{
+
+Columns columnsOf(const Course& course)
+{
+    return {
+        {"problem", valueOf(course.problem)},
+        {"start_date", valueOf(course.startDate)},
+        {"end_date", valueOf(course.endDate)},
+    };
+}
+
+Record recordOf(CourseId id, const std::optional<PatientId>& patient)
+{
+    return {.kind = "course", .id = id.key(), .patient = patient};
+}
+
+} // namespace
+
+std::vector<Course> coursesOf(Reading& reading, PatientId patient)
+{
+    std::vector<Course> courses;
+    Statement rows(reading.connection(),
+                   std::string("SELECT ") + courseColumns +
+                       " FROM course WHERE patient = ? ORDER BY start_date DESC, number DESC");
+    rows.bind({valueOf(patient)});
+    while (rows.next()) {
+        courses.push_back(takeCourse(rows));
+    }
+    return courses;
+}
+
+std::optional<Course> course(Reading& reading, CourseId id)
+{
+    Statement row(reading.connection(),
+                  std::string("SELECT ") + courseColumns + " FROM course WHERE id = ?");
+    row.bind({valueOf(id)});
+    return row.next() ? std::optional(takeCourse(row)) : std::nullopt;
+}
+
+CourseId addCourse(Writing& writing, const Course& course)
+{
+    requireFilled(course.problem, Field::problem);
+    const Connection& connection = writing.connection();
+    if (!course.patient ||
+        !numberFrom(connection, "SELECT id FROM patient WHERE id = ?", {valueOf(course.patient)})) {
+        throw Failure({.code = ErrorCode::notFound, .subject = "patient", .detail = {}});
+    }
+    const auto last = numberFrom(connection, "SELECT max(number) FROM course WHERE patient = ?",
+                                 {valueOf(course.patient)});
+    Columns columns = columnsOf(course);
+    append(columns,
+           {{"patient", valueOf(course.patient)}, {"number", valueOf(last.value_or(0) + 1)}});
+    const CourseId id(insertRow(connection, "course", columns));
+    recordCreated(writing, recordOf(id, course.patient));
+    return id;
+}
+
+void changeCourse(Writing& writing, const Course& changed)
+{
+    const auto before = changed.id ? course(writing, *changed.id) : std::nullopt;
+    if (!before) {
+        throw Failure({.code = ErrorCode::notFound, .subject = changed.problem, .detail = {}});
+    }
+    if (changed.patient != before->patient || changed.number != before->number) {
+        throw Failure({.code = ErrorCode::refused,
+                       .subject = changed.problem,
+                       .detail = "a course keeps its patient and its number"});
+    }
+    requireFilled(changed.problem, Field::problem);
+    updateRow(writing.connection(), "course", changed.id->key(), columnsOf(changed));
+    recordChanged(writing, recordOf(*changed.id, before->patient), columnsOf(*before),
+                  columnsOf(changed));
+}
+
+} // namespace quadrille::db

@@ -1,0 +1,258 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "db/plans.h"
+
+#include "db/block_rows.h"
+#include "db/change_record.h"
+#include "db/codec.h"
+#include "db/course_rows.h"
+#include "db/failure.h"
+#include "db/plan_rows.h"
+#include "db/stimulator_rows.h"
+
+#include "core/limits.h"
+#include "core/plan_figures.h"
+
+#include <algorithm>
+
+namespace quadrille::db
+{
+
+namespace
+{
+
+constexpr const char* saved = "saved";
+constexpr const char* unsaved = "unsaved";
+
+Columns draftColumns(const Draft& draft)
+{
+    Columns columns{{"stimulator", valueOf(draft.stimulator)}};
+    append(columns, columnsOf(draft.blocks));
+    return columns;
+}
+
+CourseId courseOf(const Draft& draft)
+{
+    if (!draft.course) {
+        throw Failure({.code = ErrorCode::notFound, .subject = "course", .detail = {}});
+    }
+    return *draft.course;
+}
+
+Record recordOf(Writing& writing, std::int64_t draft, CourseId course)
+{
+    return {.kind = "draft", .id = draft, .patient = patientOf(writing.connection(), course)};
+}
+
+struct KeptDraft {
+    Draft draft;
+    Moment keptAt;
+};
+
+std::optional<KeptDraft> readDraft(Reading& reading, CourseId course, const char* state)
+{
+    KeptDraft kept;
+    {
+        Statement row(reading.connection(),
+                      "SELECT id, stimulator, kept_at FROM draft WHERE course = ? AND state = ?");
+        row.bind({valueOf(course), std::string(state)});
+        if (!row.next()) {
+            return std::nullopt;
+        }
+        kept.draft.id = takeId<Draft>(row);
+        kept.draft.course = course;
+        kept.draft.stimulator = takeOptionalId<Stimulator>(row);
+        kept.keptAt = takeMoment(row);
+    }
+    kept.draft.blocks = blocksOf(reading.connection(), BlockOwner::draft, kept.draft.id->key());
+    return kept;
+}
+
+void removeDraft(Writing& writing, CourseId course, const char* state)
+{
+    Statement(writing.connection(), "DELETE FROM draft WHERE course = ? AND state = ?")
+        .bind({valueOf(course), std::string(state)})
+        .run();
+}
+
+/// Writes a draft in place of the one in this state; `id` keeps a draft's key.
+DraftId writeDraft(Writing& writing, const Draft& draft, const char* state,
+                   const std::optional<DraftId>& id)
+{
+    const CourseId course = courseOf(draft);
+    removeDraft(writing, course, state);
+    Columns columns{{"course", valueOf(course)},
+                    {"state", std::string(state)},
+                    {"stimulator", valueOf(draft.stimulator)},
+                    {"kept_at", valueOf(writing.moment())}};
+    if (id) {
+        columns.push_back({"id", valueOf(*id)});
+    }
+    const DraftId written(insertRow(writing.connection(), "draft", columns));
+    addBlocks(writing.connection(), BlockOwner::draft, written.key(), draft.blocks);
+    return written;
+}
+
+[[noreturn]] void refuse(const std::string& rule, Field field)
+{
+    throw Failure({.code = ErrorCode::refused, .subject = {}, .detail = rule, .field = field});
+}
+
+void requireIssuable(const Draft& draft, const Stimulator& unit, const Issue& issue, Date issuedOn,
+                     bool isFirst)
+{
+    if (draft.blocks.empty()) {
+        refuse("a plan has at least one block", Field::weeks);
+    }
+    if (!isFirst && issue.fromDate < issuedOn) {
+        refuse("a plan never begins before the day of its issue", Field::fromDate);
+    }
+    for (const Block& block : draft.blocks) {
+        if (blockFigures(block, unit).hasStop()) {
+            refuse("settings that can't be run are never issued", Field::none);
+        }
+    }
+}
+
+Stimulator unitOf(Reading& reading, const Draft& draft)
+{
+    if (!draft.stimulator) {
+        refuse("a plan names its stimulator", Field::stimulator);
+    }
+    auto units =
+        stimulatorsWhere(reading.connection(), "stimulator.copy_of IS NULL AND stimulator.id = ?",
+                         {valueOf(draft.stimulator)});
+    if (units.empty()) {
+        throw Failure({.code = ErrorCode::notFound, .subject = "stimulator", .detail = {}});
+    }
+    return std::move(units.front().stimulator);
+}
+
+std::string nameOf(Reading& reading, PractitionerId practitioner)
+{
+    Statement row(reading.connection(), "SELECT name FROM practitioner WHERE id = ?");
+    row.bind({valueOf(practitioner)});
+    if (!row.next()) {
+        throw Failure({.code = ErrorCode::notFound, .subject = "practitioner", .detail = {}});
+    }
+    return row.takeText();
+}
+
+/// A saved draft that was issued lives on in its plan: what was changed since it was saved is
+/// recorded, then its end.
+void endDraft(Writing& writing, const Draft& issued, CourseId course)
+{
+    if (const auto before = draftOf(writing, course)) {
+        const Record record = recordOf(writing, before->id->key(), course);
+        recordChanged(writing, record, draftColumns(*before), draftColumns(issued));
+        recordRemoved(writing, record);
+    }
+    removeDraft(writing, course, saved);
+    removeDraft(writing, course, unsaved);
+}
+
+} // namespace
+
+std::optional<Draft> draftOf(Reading& reading, CourseId course)
+{
+    auto kept = readDraft(reading, course, saved);
+    return kept ? std::optional(std::move(kept->draft)) : std::nullopt;
+}
+
+DraftId saveDraft(Writing& writing, const Draft& draft)
+{
+    const CourseId course = courseOf(draft);
+    const auto before = draftOf(writing, course);
+    const DraftId id = writeDraft(writing, draft, saved, before ? before->id : std::nullopt);
+    const Record record = recordOf(writing, id.key(), course);
+    if (before) {
+        recordChanged(writing, record, draftColumns(*before), draftColumns(draft));
+    } else {
+        recordCreated(writing, record);
+    }
+    removeDraft(writing, course, unsaved);
+    return id;
+}
+
+void discardDraft(Writing& writing, CourseId course)
+{
+    if (const auto before = draftOf(writing, course)) {
+        const Record record = recordOf(writing, before->id->key(), course);
+        recordChanged(writing, record, draftColumns(*before), {});
+        recordRemoved(writing, record);
+    }
+    removeDraft(writing, course, saved);
+    removeDraft(writing, course, unsaved);
+}
+
+void keepUnsavedDraft(Writing& writing, const Draft& draft)
+{
+    writeDraft(writing, draft, unsaved, std::nullopt);
+}
+
+std::optional<UnsavedDraft> unsavedDraftOf(Reading& reading, CourseId course)
+{
+    auto kept = readDraft(reading, course, unsaved);
+    if (!kept) {
+        return std::nullopt;
+    }
+    const auto stored = draftOf(reading, course);
+    kept->draft.id = stored ? stored->id : std::nullopt; // the draft it will be saved as
+    return UnsavedDraft{std::move(kept->draft), kept->keptAt};
+}
+
+void dropUnsavedDraft(Writing& writing, CourseId course)
+{
+    removeDraft(writing, course, unsaved);
+}
+
+PlanId issuePlan(Writing& writing, const Draft& draft, const Issue& issue, Date issuedOn)
+{
+    const CourseId course = courseOf(draft);
+    const PatientId patient = patientOf(writing.connection(), course);
+    const Stimulator unit = unitOf(writing, draft);
+    const auto last = numberFrom(
+        writing.connection(), "SELECT max(number) FROM plan WHERE course = ?", {valueOf(course)});
+    requireIssuable(draft, unit, issue, issuedOn, !last);
+    const Columns columns{{"course", valueOf(course)},
+                          {"number", valueOf(last.value_or(0) + 1)},
+                          {"issued_on", valueOf(issuedOn)},
+                          {"issued_by", valueOf(issue.issuedBy)},
+                          {"issued_by_name", valueOf(nameOf(writing, issue.issuedBy))},
+                          {"from_date", valueOf(issue.fromDate)},
+                          {"reason", valueOf(issue.reason)},
+                          {"stimulator", valueOf(sealedCopyOf(writing.connection(), unit))},
+                          {"limits_version", valueOf(limitsVersion)},
+                          {"issued", valueOf(false)}};
+    const std::int64_t plan = insertRow(writing.connection(), "plan", columns);
+    addBlocks(writing.connection(), BlockOwner::plan, plan, draft.blocks);
+    // From here on the database itself refuses every change.
+    updateRow(writing.connection(), "plan", plan, {{"issued", valueOf(true)}});
+    recordCreated(writing, {.kind = "plan", .id = plan, .patient = patient});
+    endDraft(writing, draft, course);
+    return PlanId(plan);
+}
+
+std::vector<Plan> plansOf(Reading& reading, CourseId course)
+{
+    const Connection& connection = reading.connection();
+    std::vector<Plan> plans;
+    std::vector<std::int64_t> copies;
+    {
+        Statement rows(connection, std::string("SELECT ") + planColumns +
+                                       ", plan.stimulator FROM plan WHERE course = ? "
+                                       "ORDER BY number");
+        rows.bind({valueOf(course)});
+        while (rows.next()) {
+            plans.push_back(takePlan(rows));
+            copies.push_back(rows.takeInteger());
+        }
+    }
+    for (std::size_t i = 0; i < plans.size(); ++i) {
+        plans[i].blocks = blocksOf(connection, BlockOwner::plan, plans[i].id->key());
+        auto copy = stimulatorsWhere(connection, "stimulator.id = ?", {copies[i]});
+        plans[i].stimulator = std::move(copy.at(0).stimulator);
+    }
+    return plans;
+}
+
+} // namespace quadrille::db

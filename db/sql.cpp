@@ -1,0 +1,197 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "db/sql.h"
+
+#include "db/failure.h"
+
+#include <QSqlDatabase>
+#include <QSqlError>
+#include <QSqlQuery>
+#include <QUuid>
+#include <QVariant>
+
+namespace quadrille::db
+{
+
+namespace
+{
+
+QVariant variantOf(const Value& value)
+{
+    if (const auto* number = std::get_if<std::int64_t>(&value)) {
+        return {static_cast<qlonglong>(*number)};
+    }
+    if (const auto* text = std::get_if<std::string>(&value)) {
+        return QString::fromStdString(*text);
+    }
+    return QVariant(QMetaType::fromType<QString>());
+}
+
+SqlError errorFrom(const QSqlError& error, const std::string& statement)
+{
+    return {error.nativeErrorCode().toInt(), error.databaseText().toStdString(), statement};
+}
+
+[[noreturn]] void failWithout(const std::string& statement)
+{
+    throw Failure({.code = ErrorCode::storeDamaged,
+                   .subject = {},
+                   .detail = "a value is missing in: " + statement});
+}
+
+} // namespace
+
+SqlError::SqlError(int code, const std::string& message, std::string statement)
+    : std::runtime_error(message)
+    , m_code(code)
+    , m_statement(std::move(statement))
+{
+}
+
+Connection::Connection(const QString& file, Access access, std::chrono::milliseconds patience)
+    : m_name(QUuid::createUuid().toString())
+    , m_file(file)
+{
+    std::optional<SqlError> error;
+    {
+        QSqlDatabase database = QSqlDatabase::addDatabase(dialect::driver(), m_name);
+        database.setDatabaseName(dialect::databaseName(file, access));
+        database.setConnectOptions(dialect::connectOptions(access, patience));
+        if (!database.open()) {
+            error = errorFrom(database.lastError(), "open");
+        }
+    }
+    if (error) {
+        QSqlDatabase::removeDatabase(m_name); // a constructor that throws runs no destructor
+        throw SqlError(*error);
+    }
+}
+
+Connection::~Connection()
+{
+    QSqlDatabase::database(m_name, false).close();
+    QSqlDatabase::removeDatabase(m_name);
+}
+
+Statement::Statement(const Connection& connection, std::string_view sql)
+    : m_query(std::make_unique<QSqlQuery>(QSqlDatabase::database(connection.name(), false)))
+    , m_sql(sql)
+{
+    m_query->setForwardOnly(true);
+    if (!m_query->prepare(QString::fromStdString(m_sql))) {
+        fail();
+    }
+}
+
+Statement::~Statement() = default;
+
+Statement& Statement::bind(const std::vector<Value>& values)
+{
+    for (const Value& value : values) {
+        m_query->addBindValue(variantOf(value));
+    }
+    return *this;
+}
+
+void Statement::run()
+{
+    while (next()) {
+    }
+}
+
+bool Statement::next()
+{
+    if (!m_executed) {
+        execute();
+    }
+    m_column = 0;
+    if (m_query->next()) {
+        return true;
+    }
+    if (m_query->lastError().isValid()) {
+        fail();
+    }
+    return false;
+}
+
+std::int64_t Statement::takeInteger()
+{
+    const auto number = takeOptionalInteger();
+    if (!number) {
+        failWithout(m_sql);
+    }
+    return *number;
+}
+
+std::optional<std::int64_t> Statement::takeOptionalInteger()
+{
+    const QVariant value = m_query->value(m_column++);
+    return value.isNull() ? std::nullopt : std::optional<std::int64_t>(value.toLongLong());
+}
+
+std::string Statement::takeText()
+{
+    auto text = takeOptionalText();
+    if (!text) {
+        failWithout(m_sql);
+    }
+    return std::move(*text);
+}
+
+std::optional<std::string> Statement::takeOptionalText()
+{
+    const QVariant value = m_query->value(m_column++);
+    return value.isNull() ? std::nullopt : std::optional(value.toString().toStdString());
+}
+
+void Statement::execute()
+{
+    m_executed = true;
+    if (!m_query->exec()) {
+        fail();
+    }
+}
+
+void Statement::fail() const
+{
+    throw errorFrom(m_query->lastError(), m_sql);
+}
+
+void run(const Connection& connection, std::string_view sql)
+{
+    Statement(connection, sql).run();
+}
+
+std::optional<std::int64_t> numberFrom(const Connection& connection, std::string_view sql,
+                                       const std::vector<Value>& values)
+{
+    Statement statement(connection, sql);
+    statement.bind(values);
+    return statement.next() ? statement.takeOptionalInteger() : std::nullopt;
+}
+
+Transaction::Transaction(const Connection& connection, std::string_view begin)
+    : m_connection(connection)
+{
+    run(connection, begin);
+}
+
+Transaction::~Transaction()
+{
+    if (!m_open) {
+        return;
+    }
+    try {
+        run(m_connection, dialect::rollBack);
+    } catch (const SqlError&) {
+        // The database has rolled back by itself (a full disk does that); why is already on its
+        // way to the caller.
+    }
+}
+
+void Transaction::commit()
+{
+    run(m_connection, dialect::commit);
+    m_open = false;
+}
+
+} // namespace quadrille::db

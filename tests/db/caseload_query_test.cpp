@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/support/records.h"
+#include "tests/support/temp_store.h"
+
+#include "db/caseload_query.h"
+
+#include <algorithm>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <iterator>
+
+namespace quadrille::db
+{
+namespace
+{
+
+using tests::author;
+using tests::day;
+using tests::must;
+
+class CaseloadQuery : public testing::Test
+{
+protected:
+    PatientId addPerson(const std::string& reference, const std::string& name)
+    {
+        return must(store->write(author(), "add patient", [&](Writing& writing) {
+            return addPatient(writing, tests::aPatient(reference, name));
+        }));
+    }
+    CourseId add(PatientId patient, const std::string& problem, Date start,
+                 std::optional<Date> end = std::nullopt)
+    {
+        return must(store->write(author(), "add course", [&](Writing& writing) {
+            return addCourse(
+                writing,
+                {.patient = patient, .problem = problem, .startDate = start, .endDate = end});
+        }));
+    }
+    std::vector<CaseloadRow> read()
+    {
+        return must(store->read([](Reading& reading) { return caseload(reading); }));
+    }
+    std::string shownProblem()
+    {
+        const auto rows = read();
+        return rows.at(0).course->problem;
+    }
+
+    tests::TempStore temp;
+    std::unique_ptr<Store> store = temp.open();
+};
+
+TEST_F(CaseloadQuery, IsEmptyInANewPractice)
+{
+    EXPECT_THAT(read(), testing::IsEmpty());
+}
+
+TEST_F(CaseloadQuery, ShowsEveryPatientByNameButTheArchivedOnes)
+{
+    addPerson("1", "Solveig Dunmore");
+    Patient gone = tests::aPatient("2", "Nils Haverford");
+    gone.archived = true;
+    must(store->write(author(), "add patient",
+                      [&](Writing& writing) { return addPatient(writing, gone); }));
+    addPerson("3", "Agnes Thorley");
+    std::vector<std::string> names;
+    for (const CaseloadRow& row : read()) {
+        names.push_back(row.patient.name);
+        EXPECT_EQ(row.course, std::nullopt);
+        EXPECT_THAT(row.plans, testing::IsEmpty());
+        EXPECT_FALSE(row.hasDraft);
+    }
+    EXPECT_THAT(names, testing::ElementsAre("Agnes Thorley", "Solveig Dunmore"));
+}
+
+TEST_F(CaseloadQuery, ARunningCourseGoesBeforeAnEndedOneAndThenTheLaterStart)
+{
+    const PatientId patient = addPerson("1", "Agnes Thorley");
+    add(patient, "ended long ago", day(2025, 6, 1), day(2025, 9, 1));
+    add(patient, "ended lately", day(2025, 11, 1), day(2026, 2, 20));
+    EXPECT_EQ(shownProblem(), "ended lately");
+    add(patient, "runs", day(2025, 1, 1));
+    EXPECT_EQ(shownProblem(), "runs");
+    add(patient, "runs since later", day(2026, 1, 1));
+    EXPECT_EQ(shownProblem(), "runs since later");
+}
+
+TEST_F(CaseloadQuery, GivesThePlansOfTheShownCourseWithBlocksAndMusclesOnly)
+{
+    const tests::Practiced ids = tests::aPracticeWithCourse(*store);
+    const PlanId first = tests::anIssuedPlan(*store, ids);
+    Draft next = tests::aDraft(ids);
+    next.blocks = {tests::aBlock(tests::aUnit()), tests::aBlock(tests::aUnit())};
+    next.blocks[1].weeks = 3;
+    next.blocks[1].schedule = DaysPerWeek{3};
+    next.blocks[1].sites.push_back(tests::aSite(tests::aUnit()));
+    next.blocks[1].sites[1].muscle = "vastus medialis";
+    next.blocks[1].sites[1].channel = 2;
+    must(store->write(author(), "issue plan", [&](Writing& writing) {
+        return issuePlan(
+            writing, next,
+            {.fromDate = day(2026, 3, 12), .reason = "step up", .issuedBy = ids.practitioner},
+            day(2026, 3, 12));
+    }));
+    must(store->write(author(), "save draft",
+                      [&](Writing& writing) { return saveDraft(writing, tests::aDraft(ids)); }));
+
+    const auto rows = read();
+    ASSERT_THAT(rows, testing::SizeIs(1));
+    EXPECT_TRUE(rows[0].hasDraft);
+    ASSERT_THAT(rows[0].plans, testing::SizeIs(2));
+    EXPECT_EQ(rows[0].plans[0].id, first);
+    const Plan& second = rows[0].plans[1];
+    EXPECT_EQ(second.number, 2);
+    EXPECT_EQ(second.reason, "step up");
+    ASSERT_THAT(second.blocks, testing::SizeIs(2));
+    EXPECT_EQ(second.blocks[1].weeks, 3);
+    EXPECT_EQ(second.blocks[1].schedule, Schedule(DaysPerWeek{3}));
+    ASSERT_THAT(second.blocks[1].sites, testing::SizeIs(2));
+    Site expected;
+    expected.muscle = "vastus medialis";
+    expected.side = Side::right;
+    expected.channel = 2;
+    EXPECT_EQ(second.blocks[1].sites[1], expected);
+}
+
+TEST_F(CaseloadQuery, PlansAndDraftsOfAnotherCourseAreNotMixedIn)
+{
+    const tests::Practiced ids = tests::aPracticeWithCourse(*store);
+    tests::anIssuedPlan(*store, ids);
+    must(store->write(author(), "save draft",
+                      [&](Writing& writing) { return saveDraft(writing, tests::aDraft(ids)); }));
+    add(ids.patient, "a later course", day(2026, 3, 1));
+    const auto rows = read();
+    EXPECT_EQ(rows.at(0).course->problem, "a later course");
+    EXPECT_THAT(rows.at(0).plans, testing::IsEmpty());
+    EXPECT_FALSE(rows.at(0).hasDraft);
+}
+
+TEST_F(CaseloadQuery, UnsavedWorkIsNoDraft)
+{
+    const tests::Practiced ids = tests::aPracticeWithCourse(*store);
+    must(store->write(author(), "keep",
+                      [&](Writing& writing) { keepUnsavedDraft(writing, tests::aDraft(ids)); }));
+    EXPECT_FALSE(read().at(0).hasDraft);
+}
+
+} // namespace
+} // namespace quadrille::db
