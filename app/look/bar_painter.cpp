@@ -6,6 +6,8 @@
 #include <QPainter>
 #include <QStyleOption>
 
+#include <algorithm>
+
 namespace quadrille::app::bars
 {
 
@@ -64,6 +66,22 @@ void drawScrollBar(const QRect& track, const QRect& handle, bool vertical, bool 
     painter.fillRect(edge, tokens.rule);
     const QRect inner = vertical ? handle.adjusted(3, 1, -1, -1) : handle.adjusted(1, 3, -1, -1);
     painter.fillRect(inner, active ? tokens.ink3 : tokens.edge);
+}
+
+void drawProgress(const QStyleOptionProgressBar& option, QPainter& painter, const Tokens& tokens)
+{
+    const QRect room = option.rect.adjusted(1, 1, -1, -1);
+    const auto range = static_cast<qint64>(option.maximum) - option.minimum;
+    if (range <= 0) {
+        return;
+    }
+    const auto gone = static_cast<qint64>(option.progress) - option.minimum;
+    const int width = static_cast<int>(room.width() * std::clamp<qint64>(gone, 0, range) / range);
+    const QRect bar(room.left(), room.top(), width, room.height());
+    painter.fillRect(QStyle::visualRect(option.direction, room, bar), tokens.tint);
+    painter.fillRect(QStyle::visualRect(option.direction, room,
+                                        QRect(bar.left(), bar.bottom() - 2, bar.width(), 3)),
+                     tokens.mark);
 }
 
 } // namespace quadrille::app::bars

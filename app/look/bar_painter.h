@@ -8,6 +8,7 @@
 
 class QPainter;
 class QStyleOptionHeader;
+class QStyleOptionProgressBar;
 class QStyleOptionTab;
 
 namespace quadrille::app::bars
@@ -20,5 +21,7 @@ void drawHeaderSection(const QStyleOptionHeader& option, QPainter& painter, cons
 /// The track with its handle; no arrows.
 void drawScrollBar(const QRect& track, const QRect& handle, bool vertical, bool active,
                    QPainter& painter, const Tokens& tokens);
+/// How far something has come, as a flat bar.
+void drawProgress(const QStyleOptionProgressBar& option, QPainter& painter, const Tokens& tokens);
 
 } // namespace quadrille::app::bars

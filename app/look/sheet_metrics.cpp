@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The sizes of SheetStyle; sheet_style.cpp has the drawing.
 #include "app/look/field_painter.h"
+#include "app/look/icon_painter.h"
 #include "app/look/look.h"
 #include "app/look/menu_painter.h"
+#include "app/look/roles.h"
 #include "app/look/sheet_style.h"
 
 #include <QAbstractItemView>
@@ -27,6 +29,7 @@ constexpr int tabHeight = 31;
 constexpr int scrollBarWidth = 12;
 constexpr int leastScrollHandle = 28;
 constexpr int indicator = 16;
+constexpr int itemPadding = 7;
 
 bool hasTwoPixelFrame(const QWidget* widget)
 {
@@ -167,6 +170,10 @@ QSize SheetStyle::sizeFromContents(ContentsType type, const QStyleOption* option
                     scaled(tabHeight, m_factor)};
         }
         break;
+    case CT_ItemViewItem: {
+        const QSize base = QProxyStyle::sizeFromContents(type, option, contents, widget);
+        return base.expandedTo({0, scaled(size::hitArea, m_factor)});
+    }
     case CT_HeaderSection:
         return {QProxyStyle::sizeFromContents(type, option, contents, widget).width(),
                 scaled(size::tableHead, m_factor)};
@@ -211,6 +218,10 @@ int SheetStyle::pixelMetric(PixelMetric metric, const QStyleOption* option,
     case PM_ExclusiveIndicatorWidth:
     case PM_ExclusiveIndicatorHeight:
         return scaled(indicator, m_factor);
+    case PM_FocusFrameHMargin:
+        return scaled(itemPadding, m_factor) - 1; // Qt adds the 1
+    case PM_HeaderMargin:
+        return scaled(itemPadding, m_factor);
     case PM_CheckBoxLabelSpacing:
     case PM_RadioButtonLabelSpacing:
         return scaled(space::close, m_factor);
@@ -250,6 +261,13 @@ int SheetStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWid
     default:
         return QProxyStyle::styleHint(hint, option, widget, returned);
     }
+}
+
+QIcon SheetStyle::standardIcon(StandardPixmap sign, const QStyleOption* option,
+                               const QWidget* widget) const
+{
+    const auto ours = iconOf(sign, m_tokens);
+    return ours ? *ours : QProxyStyle::standardIcon(sign, option, widget);
 }
 
 } // namespace quadrille::app

@@ -6,10 +6,12 @@
 #include "app/look/field_painter.h"
 #include "app/look/look.h"
 #include "app/look/menu_painter.h"
+#include "app/look/role_look.h"
 #include "app/look/shapes.h"
 
 #include <QAbstractItemView>
 #include <QAbstractSpinBox>
+#include <QCalendarWidget>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QHeaderView>
@@ -21,80 +23,15 @@
 #include <QRadioButton>
 #include <QStyleOption>
 #include <QTabBar>
+#include <QTextCharFormat>
 #include <QTextEdit>
 #include <QToolButton>
-
-#include <optional>
 
 namespace quadrille::app
 {
 
 namespace
 {
-
-std::optional<TextStyle> textStyleOf(Role role)
-{
-    switch (role) {
-    case Role::titleText:
-        return TextStyle::title;
-    case Role::bigFigureText:
-        return TextStyle::bigFigure;
-    case Role::sheetTitleText:
-        return TextStyle::sheetTitle;
-    case Role::listNameText:
-        return TextStyle::listName;
-    case Role::strongText:
-    case Role::warnStrongText:
-    case Role::primaryButton:
-        return TextStyle::strong;
-    case Role::secondLineText:
-    case Role::captionText:
-        return TextStyle::secondLine;
-    case Role::axisText:
-        return TextStyle::axis;
-    default:
-        return std::nullopt;
-    }
-}
-
-std::optional<QColor> textColourOf(Role role, const Tokens& tokens)
-{
-    switch (role) {
-    case Role::secondLineText:
-        return tokens.ink2;
-    case Role::captionText:
-    case Role::axisText:
-        return tokens.ink3;
-    case Role::warnText:
-    case Role::warnStrongText:
-    case Role::warningStrip:
-        return tokens.warnInk;
-    case Role::goodText:
-        return tokens.good;
-    default:
-        return std::nullopt;
-    }
-}
-
-std::optional<QColor> groundOf(Role role, const Tokens& tokens)
-{
-    switch (role) {
-    case Role::sheet:
-    case Role::sheetHead:
-        return tokens.sheet;
-    case Role::band:
-        return tokens.band;
-    case Role::warningStrip:
-        return tokens.warnBand;
-    case Role::changedRow:
-        return tokens.changed;
-    case Role::sideColumn:
-    case Role::pageHead:
-        return tokens.desk;
-    default:
-        return std::nullopt;
-    }
-}
 
 bool isTextArea(const QWidget* widget)
 {
@@ -108,18 +45,9 @@ bool answersToHover(const QWidget* widget)
            qobject_cast<const QAbstractSpinBox*>(widget);
 }
 
-} // namespace
-
-SheetStyle::SheetStyle(const Tokens& tokens, double factor)
-    : QProxyStyle(QStringLiteral("Fusion"))
-    , m_tokens(tokens)
-    , m_factor(factor)
+/// What Qt would do to some controls and we do not want.
+void prepare(QWidget* widget, double factor)
 {
-}
-
-void SheetStyle::polish(QWidget* widget)
-{
-    QProxyStyle::polish(widget);
     if (answersToHover(widget)) {
         widget->setAttribute(Qt::WA_Hover);
     }
@@ -134,8 +62,30 @@ void SheetStyle::polish(QWidget* widget)
     if (auto* header = qobject_cast<QHeaderView*>(widget)) {
         header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
         header->setHighlightSections(false);
-        header->setFont(fontOf(TextStyle::secondLine, m_factor));
+        header->setFont(fontOf(TextStyle::secondLine, factor));
     }
+    if (auto* calendar = qobject_cast<QCalendarWidget*>(widget)) {
+        // Red is for harm; a week's end is a day like others.
+        for (const auto day : {Qt::Saturday, Qt::Sunday}) {
+            calendar->setWeekdayTextFormat(day, QTextCharFormat());
+        }
+        calendar->setVerticalHeaderFormat(QCalendarWidget::NoVerticalHeader);
+    }
+}
+
+} // namespace
+
+SheetStyle::SheetStyle(const Tokens& tokens, double factor)
+    : QProxyStyle(QStringLiteral("Fusion"))
+    , m_tokens(tokens)
+    , m_factor(factor)
+{
+}
+
+void SheetStyle::polish(QWidget* widget)
+{
+    QProxyStyle::polish(widget);
+    prepare(widget, m_factor);
     const Role role = roleOf(widget);
     if (role == Role::none) {
         return;
@@ -178,7 +128,7 @@ void SheetStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
     const bool enabled = option->state.testFlag(State_Enabled);
     switch (element) {
     case PE_Widget:
-        drawPanel(roleOf(widget), option->rect, *painter);
+        drawPanel(roleOf(widget), option->rect, *painter, m_tokens);
         return;
     case PE_Frame:
     case PE_FrameMenu:
@@ -283,9 +233,19 @@ void SheetStyle::drawControl(ControlElement element, const QStyleOption* option,
     }
     if (element == CE_HeaderEmptyArea) {
         painter->fillRect(option->rect, m_tokens.band);
+        painter->fillRect(
+            QRect(option->rect.left(), option->rect.bottom(), option->rect.width(), 1),
+            m_tokens.line);
         return;
     }
-    if (element == CE_Splitter) {
+    const auto* bar = qstyleoption_cast<const QStyleOptionProgressBar*>(option);
+    if (element == CE_ProgressBarContents && bar) {
+        return bars::drawProgress(*bar, *painter, m_tokens);
+    }
+    if (element == CE_ProgressBarGroove) {
+        return drawBox(*painter, option->rect, m_tokens.sheet, m_tokens.edge, stroke::line, 0);
+    }
+    if (element == CE_Splitter || element == CE_SizeGrip) {
         return;
     }
     QProxyStyle::drawControl(element, option, painter, widget);
@@ -340,39 +300,6 @@ void SheetStyle::drawGroupTitle(const QStyleOptionGroupBox& option, QPainter& pa
     painter.drawText(QRect(rect.left(), rect.top(), option.rect.width(), rect.height()),
                      Qt::AlignVCenter | Qt::TextShowMnemonic | Qt::TextSingleLine, option.text);
     painter.restore();
-}
-
-void SheetStyle::drawPanel(Role role, const QRect& rect, QPainter& painter) const
-{
-    const auto ground = groundOf(role, m_tokens);
-    if (!ground) {
-        return;
-    }
-    painter.fillRect(rect, *ground);
-    const QRect bottom(rect.left(), rect.bottom(), rect.width(), stroke::line);
-    switch (role) {
-    case Role::sheet:
-        drawBox(painter, rect, QColor(), m_tokens.line, stroke::line, 0);
-        break;
-    case Role::sheetHead:
-    case Role::band:
-    case Role::pageHead:
-        painter.fillRect(bottom, m_tokens.line);
-        break;
-    case Role::warningStrip:
-        painter.fillRect(bottom, m_tokens.warnLine);
-        break;
-    case Role::changedRow:
-        painter.fillRect(QRect(rect.left(), rect.top(), stroke::changedBar, rect.height()),
-                         m_tokens.mark);
-        break;
-    case Role::sideColumn:
-        painter.fillRect(QRect(rect.left(), rect.top(), stroke::line, rect.height()),
-                         m_tokens.line);
-        break;
-    default:
-        break;
-    }
 }
 
 void SheetStyle::drawFrame(const QStyleOption& option, QPainter& painter,

@@ -2,7 +2,6 @@
 // The style of the program: flat sheets with 1 px lines, over Qt's Fusion for what is not ours.
 #pragma once
 
-#include "app/look/roles.h"
 #include "app/look/tokens.h"
 
 #include <QProxyStyle>
@@ -44,9 +43,10 @@ public:
     int styleHint(StyleHint hint, const QStyleOption* option = nullptr,
                   const QWidget* widget = nullptr,
                   QStyleHintReturn* returned = nullptr) const override;
+    QIcon standardIcon(StandardPixmap sign, const QStyleOption* option = nullptr,
+                       const QWidget* widget = nullptr) const override;
 
 private:
-    void drawPanel(Role role, const QRect& rect, QPainter& painter) const;
     void drawFrame(const QStyleOption& option, QPainter& painter, const QWidget* widget) const;
     void drawItemGround(const QStyleOption& option, QPainter& painter) const;
     bool drawScrollBar(const QStyleOptionComplex& option, QPainter& painter,
