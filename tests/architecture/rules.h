@@ -20,7 +20,7 @@ Complaints coreOrderComplaints(const SourceTree& tree);
 /// Repositories do not include one another.
 Complaints repositoryComplaints(const SourceTree& tree);
 /// Rooms of app: pages do not include pages, what draws and prints knows no page, nobody includes
-/// the main window but main.cpp, the command line shows no window.
+/// the main window but its owner, the command line shows no window.
 Complaints roomComplaints(const SourceTree& tree);
 /// Libraries that only one file may see.
 Complaints soleDoorComplaints(const SourceTree& tree);

@@ -17,7 +17,7 @@ namespace
 
 bool isRead(const std::filesystem::path& file)
 {
-    static constexpr std::array<std::string_view, 5> endings{".h", ".cpp", ".sh", ".cmake", ".sql"};
+    static constexpr std::array<std::string_view, 4> endings{".h", ".cpp", ".sh", ".cmake"};
     return std::ranges::find(endings, file.extension().string()) != endings.end() ||
            file.filename() == "CMakeLists.txt";
 }

@@ -8,8 +8,10 @@
 #include "core/plan_figures.h"
 #include "core/session_timing.h"
 
+#include <array>
 #include <gtest/gtest.h>
 #include <string>
+#include <string_view>
 #include <vector>
 
 using namespace quadrille;
@@ -20,7 +22,7 @@ namespace
 {
 
 struct Protocol {
-    std::string study;
+    std::string_view study;
     Milliseconds on;
     Milliseconds off;
     Milliseconds session;
@@ -40,70 +42,66 @@ void expectFourDigits(double computed, double expected)
     EXPECT_NEAR(computed, expected, 5.1e-4 * expected);
 }
 
-const std::vector<Protocol>& protocols()
-{
-    static const std::vector<Protocol> table{
-        {"Stevens-Lapsley 2012, Phys Ther 92:210; knee replacement, home", 15s, 45s, 15min, 14, 15,
-         225, 25.00, 3.000, 210, 52.50},
-        {"Avramidis 2003, Arch Phys Med Rehabil 84:1850; knee replacement, home", 8s, 8s, 120min,
-         14, 450, 3600, 50.00, 1.000, 6300, 840.0},
-        {"Petterson 2009, Arthritis Rheum 61:174; knee replacement, 2 a week", 10s, 80s, 15min, 2,
-         10, 100, 11.11, 8.000, 20, 3.333},
-        {"Petterson 2009, Arthritis Rheum 61:174; knee replacement, 3 a week", 10s, 80s, 15min, 3,
-         10, 100, 11.11, 8.000, 30, 5.000},
-        {"Snyder-Mackler 1995, J Bone Joint Surg Am 77:1166; cruciate ligament", 11s, 120s,
-         1'965'000ms, 3, 15, 165, 8.397, 10.91, 45, 8.250},
-        {"Fitzgerald 2003, J Orthop Sports Phys Ther 33:492; cruciate ligament", 10s, 50s, 10min, 2,
-         10, 100, 16.67, 5.000, 20, 3.333},
-        {"Feil 2011, Am J Sports Med 39:1238; cruciate ligament, first group", 5s, 10s, 20min, 15,
-         80, 400, 33.33, 2.000, 1200, 100.0},
-        {"Feil 2011, Am J Sports Med 39:1238; cruciate ligament, second group", 10s, 20s, 20min, 15,
-         40, 400, 33.33, 2.000, 600, 100.0},
-        {"Lieber 1996, J Orthop Res 14:131; cruciate ligament", 10s, 20s, 30min, 5, 60, 600, 33.33,
-         2.000, 300, 50.00},
-        {"Wigerstad-Lossing 1988, Med Sci Sports Exerc 20:93; in cast, 4 bouts a day", 6s, 10s,
-         10min, 12, 38, 228, 37.50, 1.667, 456, 45.60},
-        {"Talbot 2003, J Rheumatol 30:1571; knee osteoarthritis, home", 10s, 50s, 15min, 3, 15, 150,
-         16.67, 5.000, 45, 7.500},
-        {"Elboim-Gabyzon 2013, Clin Rehabil 27:246; knee osteoarthritis", 10s, 50s, 10min, 2, 10,
-         100, 16.67, 5.000, 20, 3.333},
-        {"Bruce-Brand 2012, BMC Musculoskelet Disord 13:118; knee osteoarthritis", 10s, 50s, 20min,
-         5, 20, 200, 16.67, 5.000, 100, 16.67},
-        {"Palmieri-Smith 2010, Phys Ther 90:1441; knee osteoarthritis", 10s, 50s, 10min, 3, 10, 100,
-         16.67, 5.000, 30, 5.000},
-        {"Neder 2002, Thorax 57:333; lung disease, start", 2s, 18s, 15min, 5, 45, 90, 10.00, 9.000,
-         225, 7.500},
-        {"Neder 2002, Thorax 57:333; lung disease, end", 10s, 30s, 30min, 5, 45, 450, 25.00, 3.000,
-         225, 37.50},
-        {"Maddocks 2016, Lancet Respir Med 4:27; lung disease, start", 2s, 15s, 30min, 7, 106, 212,
-         11.76, 7.500, 742, 24.73},
-        {"Maddocks 2016, Lancet Respir Med 4:27; lung disease, end", 10s, 15s, 30min, 7, 72, 720,
-         40.00, 1.500, 504, 84.00},
-        {"Bourjeily-Habr 2002, Thorax 57:1045; lung disease", 200ms, 1300ms, 20min, 3, 800, 160,
-         13.33, 6.500, 2400, 8.000},
-        {"Quittan 1999, Artif Organs 23:432; heart failure", 2s, 6s, 30min, 5, 225, 450, 25.00,
-         3.000, 1125, 37.50},
-        {"Kho 2015, J Crit Care 30:32; intensive care, thigh", 5s, 10s, 60min, 7, 240, 1200, 33.33,
-         2.000, 1680, 140.0},
-        {"Kho 2015, J Crit Care 30:32; intensive care, lower leg", 5s, 5s, 60min, 7, 360, 1800,
-         50.00, 1.000, 2520, 210.0},
-        {"Segers 2014; intensive care", 8s, 20s, 25min, 5, 54, 432, 28.57, 2.500, 270, 36.00},
-        {"Gerovasili 2009, Routsi 2010; intensive care", 12s, 6s, 55min, 7, 183, 2196, 66.67,
-         0.5000, 1281, 256.2},
-        {"Powell 1999, Stroke 30:1384; wrist extensors, 5 s on and 20 s off", 5s, 20s, 30min, 21,
-         72, 360, 20.00, 4.000, 1512, 126.0},
-        {"Powell 1999, Stroke 30:1384; wrist extensors, 5 s on and off", 5s, 5s, 30min, 21, 180,
-         900, 50.00, 1.000, 3780, 315.0},
-        {"Linn 1999, Stroke 30:963; shoulder, week 1", 15s, 15s, 30min, 28, 60, 900, 50.00, 1.000,
-         1680, 420.0},
-        {"Linn 1999, Stroke 30:963; shoulder, week 4", 15s, 15s, 60min, 28, 120, 1800, 50.00, 1.000,
-         3360, 840.0},
-        {"Ward and Shkuratova 2002, Phys Ther 82:1019; athletes, 5 days a week", 10s, 50s, 10min, 5,
-         10, 100, 16.67, 5.000, 50, 8.333},
-        {"Holcomb 2006; elbow flexors", 15s, 45s, 15min, 3, 15, 225, 25.00, 3.000, 45, 11.25},
-    };
-    return table;
-}
+constexpr std::array protocols{
+    Protocol{"Stevens-Lapsley 2012, Phys Ther 92:210; knee replacement, home", 15s, 45s, 15min, 14,
+             15, 225, 25.00, 3.000, 210, 52.50},
+    Protocol{"Avramidis 2003, Arch Phys Med Rehabil 84:1850; knee replacement, home", 8s, 8s,
+             120min, 14, 450, 3600, 50.00, 1.000, 6300, 840.0},
+    Protocol{"Petterson 2009, Arthritis Rheum 61:174; knee replacement, 2 a week", 10s, 80s, 15min,
+             2, 10, 100, 11.11, 8.000, 20, 3.333},
+    Protocol{"Petterson 2009, Arthritis Rheum 61:174; knee replacement, 3 a week", 10s, 80s, 15min,
+             3, 10, 100, 11.11, 8.000, 30, 5.000},
+    Protocol{"Snyder-Mackler 1995, J Bone Joint Surg Am 77:1166; cruciate ligament", 11s, 120s,
+             1'965'000ms, 3, 15, 165, 8.397, 10.91, 45, 8.250},
+    Protocol{"Fitzgerald 2003, J Orthop Sports Phys Ther 33:492; cruciate ligament", 10s, 50s,
+             10min, 2, 10, 100, 16.67, 5.000, 20, 3.333},
+    Protocol{"Feil 2011, Am J Sports Med 39:1238; cruciate ligament, first group", 5s, 10s, 20min,
+             15, 80, 400, 33.33, 2.000, 1200, 100.0},
+    Protocol{"Feil 2011, Am J Sports Med 39:1238; cruciate ligament, second group", 10s, 20s, 20min,
+             15, 40, 400, 33.33, 2.000, 600, 100.0},
+    Protocol{"Lieber 1996, J Orthop Res 14:131; cruciate ligament", 10s, 20s, 30min, 5, 60, 600,
+             33.33, 2.000, 300, 50.00},
+    Protocol{"Wigerstad-Lossing 1988, Med Sci Sports Exerc 20:93; in cast, 4 bouts a day", 6s, 10s,
+             10min, 12, 38, 228, 37.50, 1.667, 456, 45.60},
+    Protocol{"Talbot 2003, J Rheumatol 30:1571; knee osteoarthritis, home", 10s, 50s, 15min, 3, 15,
+             150, 16.67, 5.000, 45, 7.500},
+    Protocol{"Elboim-Gabyzon 2013, Clin Rehabil 27:246; knee osteoarthritis", 10s, 50s, 10min, 2,
+             10, 100, 16.67, 5.000, 20, 3.333},
+    Protocol{"Bruce-Brand 2012, BMC Musculoskelet Disord 13:118; knee osteoarthritis", 10s, 50s,
+             20min, 5, 20, 200, 16.67, 5.000, 100, 16.67},
+    Protocol{"Palmieri-Smith 2010, Phys Ther 90:1441; knee osteoarthritis", 10s, 50s, 10min, 3, 10,
+             100, 16.67, 5.000, 30, 5.000},
+    Protocol{"Neder 2002, Thorax 57:333; lung disease, start", 2s, 18s, 15min, 5, 45, 90, 10.00,
+             9.000, 225, 7.500},
+    Protocol{"Neder 2002, Thorax 57:333; lung disease, end", 10s, 30s, 30min, 5, 45, 450, 25.00,
+             3.000, 225, 37.50},
+    Protocol{"Maddocks 2016, Lancet Respir Med 4:27; lung disease, start", 2s, 15s, 30min, 7, 106,
+             212, 11.76, 7.500, 742, 24.73},
+    Protocol{"Maddocks 2016, Lancet Respir Med 4:27; lung disease, end", 10s, 15s, 30min, 7, 72,
+             720, 40.00, 1.500, 504, 84.00},
+    Protocol{"Bourjeily-Habr 2002, Thorax 57:1045; lung disease", 200ms, 1300ms, 20min, 3, 800, 160,
+             13.33, 6.500, 2400, 8.000},
+    Protocol{"Quittan 1999, Artif Organs 23:432; heart failure", 2s, 6s, 30min, 5, 225, 450, 25.00,
+             3.000, 1125, 37.50},
+    Protocol{"Kho 2015, J Crit Care 30:32; intensive care, thigh", 5s, 10s, 60min, 7, 240, 1200,
+             33.33, 2.000, 1680, 140.0},
+    Protocol{"Kho 2015, J Crit Care 30:32; intensive care, lower leg", 5s, 5s, 60min, 7, 360, 1800,
+             50.00, 1.000, 2520, 210.0},
+    Protocol{"Segers 2014; intensive care", 8s, 20s, 25min, 5, 54, 432, 28.57, 2.500, 270, 36.00},
+    Protocol{"Gerovasili 2009, Routsi 2010; intensive care", 12s, 6s, 55min, 7, 183, 2196, 66.67,
+             0.5000, 1281, 256.2},
+    Protocol{"Powell 1999, Stroke 30:1384; wrist extensors, 5 s on and 20 s off", 5s, 20s, 30min,
+             21, 72, 360, 20.00, 4.000, 1512, 126.0},
+    Protocol{"Powell 1999, Stroke 30:1384; wrist extensors, 5 s on and off", 5s, 5s, 30min, 21, 180,
+             900, 50.00, 1.000, 3780, 315.0},
+    Protocol{"Linn 1999, Stroke 30:963; shoulder, week 1", 15s, 15s, 30min, 28, 60, 900, 50.00,
+             1.000, 1680, 420.0},
+    Protocol{"Linn 1999, Stroke 30:963; shoulder, week 4", 15s, 15s, 60min, 28, 120, 1800, 50.00,
+             1.000, 3360, 840.0},
+    Protocol{"Ward and Shkuratova 2002, Phys Ther 82:1019; athletes, 5 days a week", 10s, 50s,
+             10min, 5, 10, 100, 16.67, 5.000, 50, 8.333},
+    Protocol{"Holcomb 2006; elbow flexors", 15s, 45s, 15min, 3, 15, 225, 25.00, 3.000, 45, 11.25},
+};
 
 SessionTiming timingOf(Milliseconds on, Milliseconds off, Milliseconds session)
 {
@@ -120,7 +118,7 @@ SessionTiming timingOf(Milliseconds on, Milliseconds off, Milliseconds session)
 
 TEST(PublishedProtocols, ASessionHasTheContractionsAndOnTimeWorkedOutByHand)
 {
-    for (const Protocol& protocol : protocols()) {
+    for (const Protocol& protocol : protocols) {
         SCOPED_TRACE(protocol.study);
         const SessionTiming timing = timingOf(protocol.on, protocol.off, protocol.session);
         EXPECT_EQ(timing.contractionsCompleted, protocol.contractions);
@@ -134,7 +132,7 @@ TEST(PublishedProtocols, ASessionHasTheContractionsAndOnTimeWorkedOutByHand)
 
 TEST(PublishedProtocols, AWeekIsTheSumOfItsSessions)
 {
-    for (const Protocol& protocol : protocols()) {
+    for (const Protocol& protocol : protocols) {
         SCOPED_TRACE(protocol.study);
         const SessionTiming timing = timingOf(protocol.on, protocol.off, protocol.session);
         const WeekFigures week = weekOf(timing, protocol.sessionsPerWeek, std::nullopt);
