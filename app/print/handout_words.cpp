@@ -31,14 +31,21 @@ QString orDash(const QString& text)
     return text.isEmpty() ? dash() : text;
 }
 
+QString capitalised(QString text)
+{
+    if (!text.isEmpty()) {
+        text[0] = text[0].toUpper();
+    }
+    return text;
+}
+
 /// What a practitioner typed, as a sentence.
 QString sentence(const QString& typed)
 {
     if (typed.isEmpty()) {
         return {};
     }
-    QString text = typed;
-    text[0] = text[0].toUpper();
+    const QString text = capitalised(typed);
     const QChar last = text.back();
     return last.isLetterOrNumber() || last == QLatin1Char(')') ? text + QLatin1Char('.') : text;
 }
@@ -46,7 +53,7 @@ QString sentence(const QString& typed)
 QString whereOf(const HandoutSite& site)
 {
     Site named;
-    named.muscle = orDash(typedText(site.muscle)).toStdString();
+    named.muscle = capitalised(orDash(typedText(site.muscle))).toStdString();
     named.side = site.side;
     return siteName(named);
 }
@@ -57,25 +64,27 @@ QString townOf(const Practice& practice)
     return address.section(QChar(QChar::LineSeparator), -1).trimmed();
 }
 
+/// "50 × 90 mm" for the usual pair; what differs is told by lead.
 QString padsOf(const std::vector<Pad>& pads, const QuantityText& text)
 {
-    if (pads.empty()) {
-        return {};
-    }
     QStringList sizes;
     for (const Pad& pad : pads) {
         sizes.append(padSize(pad, text));
     }
-    if (pads.size() > 1 && sizes.count(sizes.front()) == sizes.size()) {
+    const bool same = !sizes.isEmpty() && sizes.count(sizes.front()) == sizes.size();
+    if (same && sizes.size() == 2) {
+        return sizes.front();
+    }
+    if (same && sizes.size() > 2) {
         return HandoutWords::tr("%1 pads, each %2")
             .arg(text.count(static_cast<std::int64_t>(pads.size())), sizes.front());
     }
-    QStringList named;
     for (std::size_t i = 0; i < pads.size(); ++i) {
-        named.append((pads[i].lead == Lead::a ? QStringLiteral("A") : QStringLiteral("B")) +
-                     noBreakSpace() + sizes[static_cast<qsizetype>(i)]);
+        const QString lead = pads[i].lead == Lead::a ? QStringLiteral("A") : QStringLiteral("B");
+        QString& size = sizes[static_cast<qsizetype>(i)];
+        size = lead + noBreakSpace() + size;
     }
-    return HandoutWords::tr("pads %1").arg(named.join(QStringLiteral(", ")));
+    return sizes.join(QStringLiteral(", "));
 }
 
 /// Pads of one size everywhere are said once.
@@ -108,23 +117,24 @@ struct SiteTexts {
     bool isEmpty() const { return shared.isEmpty() && each.empty(); }
 };
 
-SiteTexts textsOf(const std::vector<HandoutSite>& sites, std::string HandoutSite::*which)
+/// Sites that run at once share what only one of them says; one after another each has its own.
+SiteTexts textsOf(const HandoutCard& card, std::string HandoutSite::*which)
 {
     SiteTexts texts;
-    const bool same = std::ranges::all_of(
-        sites, [&](const HandoutSite& site) { return site.*which == sites.front().*which; });
-    if (sites.empty()) {
-        return texts;
-    }
-    if (same) {
-        texts.shared = sentence(typedText(sites.front().*which));
-        return texts;
-    }
-    for (const HandoutSite& site : sites) {
+    QStringList different;
+    bool anyEmpty = false;
+    for (const HandoutSite& site : card.sites) {
         const QString text = sentence(typedText(site.*which));
-        if (!text.isEmpty()) {
-            texts.each.push_back({{whereOf(site) + QStringLiteral(": "), true}, {text, false}});
+        anyEmpty = anyEmpty || text.isEmpty();
+        if (text.isEmpty()) {
+            continue;
         }
+        different.append(text);
+        texts.each.push_back({{whereOf(site) + QStringLiteral(": "), true}, {text}});
+    }
+    different.removeDuplicates();
+    if (different.size() == 1 && !(anyEmpty && inTurn(card))) {
+        return {different.front(), {}};
     }
     return texts;
 }
@@ -173,7 +183,7 @@ QString HandoutWords::printed(const HandoutContent& content) const
     const QString issuer = typedText(content.planIssuedBy);
     if (!issuer.isEmpty() && issuer != by) {
         parts.back() =
-            tr("Plan %1 from %2, issued by %3")
+            tr("Plan %1 from %2 by %3")
                 .arg(QString::number(content.planNumber), m_text.date(content.planFrom), issuer);
     }
     for (QString& part : parts) {
@@ -399,16 +409,15 @@ StepText HandoutWords::padsStep(const HandoutCard& card) const
 
 StepText HandoutWords::turnUpStep(const HandoutCard& card)
 {
-    const QString feels = tr("The muscle should go hard, without sharp pain.");
     StepText step{tr("Switch on. Turn up slowly while it pulls."), {}};
     if (inTurn(card)) {
-        step.body = {plain(tr("One muscle after the other, in the order of the list."))};
+        step.body = {plain(tr("One muscle after the other, in the order of the list.")),
+                     plain(tr("The muscle should go hard, without sharp pain."))};
     } else if (card.sites.size() > 1) {
-        step.body = {plain(
-            tr("One channel, then the next. Each muscle should go hard, without sharp pain."))};
-        return step;
+        step.body = {plain(tr("First one channel, then the next. Hard muscle, no sharp pain."))};
+    } else {
+        step.body = {plain(tr("The muscle should go hard, without sharp pain."))};
     }
-    step.body.push_back(plain(feels));
     return step;
 }
 
@@ -424,13 +433,13 @@ std::vector<StepText> HandoutWords::steps(const HandoutCard& card) const
 
 StepText HandoutWords::positionStep(const HandoutCard& card) const
 {
-    return stepOf(textsOf(card.sites, &HandoutSite::position), tr("Get into position."),
+    return stepOf(textsOf(card, &HandoutSite::position), tr("Get into position."),
                   tr("Sit or lie as you were shown."));
 }
 
 StepText HandoutWords::workStep(const HandoutCard& card) const
 {
-    StepText step = stepOf(textsOf(card.sites, &HandoutSite::instruction), tr("While it pulls:"),
+    StepText step = stepOf(textsOf(card, &HandoutSite::instruction), tr("While it pulls:"),
                            tr("Let it pull, then let it rest."));
     if (card.common.rhythm) {
         step.body.push_back(plain(rhythm(*card.common.rhythm, inTurn(card))));

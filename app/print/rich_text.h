@@ -10,10 +10,11 @@
 namespace quadrille::app
 {
 
-/// A piece of a sentence, plain or bold.
+/// A piece of a sentence, plain or bold, at the paragraph's size or small.
 struct TextRun {
     QString text;
     bool bold = false;
+    bool small = false;
     friend bool operator==(const TextRun&, const TextRun&) = default;
 };
 

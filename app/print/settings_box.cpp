@@ -186,6 +186,20 @@ private:
         return columns;
     }
 
+    /// The muscle with its pads behind it, or below where they do not fit.
+    void addWhere(Cell& cell, const SiteRow& row, PrintText style, double width) const
+    {
+        const RichText line{{row.where}, {QStringLiteral("  ") + row.pads, false, true}};
+        if (row.pads.isEmpty()) {
+            cell.add(block(plain(row.where), style, width));
+        } else if (widthOf(line, style, size()) <= width) {
+            cell.add(block(line, style, width));
+        } else {
+            cell.add(block(plain(row.where), style, width));
+            cell.add(block(plain(row.pads), PrintText::small, width));
+        }
+    }
+
     void siteRow(const Columns& columns, const SiteRow& row, PrintText style)
     {
         const bool isHead = style == PrintText::small;
@@ -196,10 +210,7 @@ private:
         Cell channel{left(), {}};
         channel.add(block(value(row.channel), style, columns.channel + 1));
         Cell where{whereLeft, {}};
-        where.add(block(plain(row.where), style, whereWidth));
-        if (!row.pads.isEmpty()) {
-            where.add(block(plain(row.pads), PrintText::small, whereWidth));
-        }
+        addWhere(where, row, style, whereWidth);
         Cell lastTime{lastLeft, {}};
         lastTime.add(block(value(row.lastTime), style, columns.lastTime + 1, Qt::AlignTrailing));
         Cell neverAbove{left() + width() - columns.neverAbove - 1, {}};

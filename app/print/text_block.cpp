@@ -28,13 +28,18 @@ bool isBold(PrintText style)
     return style != PrintText::text && style != PrintText::small && style != PrintText::headAndFoot;
 }
 
+int pixelsOf(PrintText style, PrintSize size)
+{
+    return static_cast<int>(std::lround(pointSize(style, size).font * unitsPerPoint));
+}
+
 QFont fontFor(PrintText style, PrintSize size)
 {
     const QString first =
         style == PrintText::title ? QStringLiteral("Noto Serif") : QStringLiteral("Noto Sans");
     QFont font;
     font.setFamilies({first, QStringLiteral("Noto Sans Arabic"), QStringLiteral("DejaVu Sans")});
-    font.setPixelSize(static_cast<int>(std::lround(pointSize(style, size).font * unitsPerPoint)));
+    font.setPixelSize(pixelsOf(style, size));
     font.setBold(isBold(style));
     font.setHintingPreference(QFont::PreferNoHinting);
     // The least spacing there is: it keeps letters from being joined into one glyph, which would be
@@ -43,17 +48,23 @@ QFont fontFor(PrintText style, PrintSize size)
     return font;
 }
 
-QList<QTextLayout::FormatRange> boldRanges(const RichText& text)
+/// The pieces that differ from the paragraph's own font.
+QList<QTextLayout::FormatRange> rangesOf(const RichText& text, PrintSize size)
 {
     QList<QTextLayout::FormatRange> ranges;
     int start = 0;
     for (const TextRun& run : text) {
         const int length = static_cast<int>(run.text.size());
+        QTextLayout::FormatRange range;
+        range.start = start;
+        range.length = length;
         if (run.bold) {
-            QTextLayout::FormatRange range;
-            range.start = start;
-            range.length = length;
             range.format.setFontWeight(QFont::Bold);
+        }
+        if (run.small) {
+            range.format.setProperty(QTextFormat::FontPixelSize, pixelsOf(PrintText::small, size));
+        }
+        if (run.bold || run.small) {
             ranges.append(range);
         }
         start += length;
@@ -61,15 +72,15 @@ QList<QTextLayout::FormatRange> boldRanges(const RichText& text)
     return ranges;
 }
 
-std::shared_ptr<QTextLayout> layOut(const RichText& text, const QFont& font, double width,
-                                    Qt::Alignment alignment)
+std::shared_ptr<QTextLayout> layOut(const RichText& text, PrintSize size, const QFont& font,
+                                    double width, Qt::Alignment alignment)
 {
     auto layout = std::make_shared<QTextLayout>(plainText(text), font);
     QTextOption option(alignment);
     option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
     option.setUseDesignMetrics(true);
     layout->setTextOption(option);
-    layout->setFormats(boldRanges(text));
+    layout->setFormats(rangesOf(text, size));
     layout->setCacheEnabled(true);
     layout->beginLayout();
     for (QTextLine line = layout->createLine(); line.isValid(); line = layout->createLine()) {
@@ -91,7 +102,7 @@ TextBlock::TextBlock(const RichText& text, PrintText style, PrintSize size, doub
     const double ascent = metrics.ascent() / unitsPerPoint;
     const double descent = metrics.descent() / unitsPerPoint;
     m_baseline = (m_lineHeight - ascent - descent) / 2 + ascent;
-    m_layout = layOut(text, font, std::max(width, 1.0) * unitsPerPoint, alignment);
+    m_layout = layOut(text, size, font, std::max(width, 1.0) * unitsPerPoint, alignment);
 }
 
 int TextBlock::lineCount() const

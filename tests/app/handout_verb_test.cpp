@@ -96,9 +96,9 @@ TEST_F(HandoutVerb, WritesTheHandoutOfTheIssuedPlan)
     EXPECT_EQ(print(), exit_code::done) << err.toStdString();
     EXPECT_TRUE(err.isEmpty());
     const QString text = pdfText(pdf());
-    for (const char* words : {"Agnes Thorley", "Knee replacement", "vastus lateralis, right",
+    for (const char* words : {"Agnes Thorley", "Knee replacement", "Vastus lateralis, right",
                               "Trial print, no screening", "Printed 12 Mar 2026", "Patient 1001",
-                              "Plan 1 from 9 Feb 2026, issued by Ruta Vennel"}) {
+                              "Plan 1 from 9 Feb 2026 by Ruta Vennel"}) {
         EXPECT_TRUE(text.contains(QString::fromUtf8(words))) << words;
     }
     EXPECT_NEAR(pdfPageSize(pdf()).height(), 842, 1);

@@ -217,7 +217,7 @@ TEST(HandoutWords, AnUnknownAmplitudeIsADashThatIsExplained)
 TEST(HandoutWords, PadsThatDifferAreNamedPerChannelAndLead)
 {
     const CardText card = wordsOf(tests::blockWithSites(2, true)).cards.at(0);
-    EXPECT_EQ(read(card.sites.rows.at(0).pads), "pads A 50 × 90 mm, B 50 × 50 mm");
+    EXPECT_EQ(read(card.sites.rows.at(0).pads), "A 50 × 90 mm, B 50 × 50 mm");
 }
 
 TEST(HandoutWords, SettingsThatDifferStandUnderTheirChannel)
@@ -242,6 +242,30 @@ TEST(HandoutWords, PositionsThatDifferStandUnderTheirMuscle)
     EXPECT_EQ(read(card.steps.at(0).head), "Get into position.");
     EXPECT_EQ(bodyOf(card.steps[0]), "Vastus lateralis, right: Position 1, half lying.\n"
                                      "Vastus medialis, right: Position 2, half lying.");
+}
+
+TEST(HandoutWords, WhatOneOfTheSitesSaysHoldsForAllThatRunAtOnce)
+{
+    Block block = tests::blockWithSites(2, false);
+    block.sites[1].instruction.clear();
+    EXPECT_EQ(read(wordsOf(block).cards.at(0).steps.at(3).head),
+              "Push along with each contraction.");
+    block.siteOrder = SiteOrder::oneAfterAnother;
+    const StepText inTurn = wordsOf(block).cards.at(0).steps.at(3);
+    EXPECT_EQ(read(inTurn.head), "While it pulls:");
+    EXPECT_THAT(bodyOf(inTurn), testing::HasSubstr("Vastus lateralis, right: Push along"));
+}
+
+TEST(HandoutWords, APairOfPadsOfOneSizeIsNamedByItsSize)
+{
+    using namespace quadrille::literals;
+    Block block = tests::blockWithSites(2, false);
+    block.sites[1].pads[0].height = 50_mm;
+    block.sites[1].pads[1].height = 50_mm;
+    const CardText card = wordsOf(block).cards.at(0);
+    EXPECT_EQ(read(card.sites.head.where), "Muscle and pads");
+    EXPECT_EQ(read(card.sites.rows.at(0).pads), "50 × 90 mm");
+    EXPECT_EQ(read(card.sites.rows.at(1).pads), "50 × 50 mm");
 }
 
 TEST(HandoutWords, EmptyTextsLeaveWholeSentences)
@@ -278,8 +302,8 @@ TEST(HandoutWords, TheFootNamesTheIssuerWhereNobodyIsKnownToPrint)
     const auto text = wordsOf(handoutContent(
         tests::samplePractice(), tests::samplePatient(), tests::sampleCourse(),
         tests::samplePlan({tests::blockWithSites(1, false)}), std::nullopt, tests::sampleStart));
-    EXPECT_EQ(read(text.printed), "Printed 2 Mar 2026 · Patient 1017 · Plan 2 from 2 Mar 2026, "
-                                  "issued by Ruta Vennel");
+    EXPECT_EQ(read(text.printed), "Printed 2 Mar 2026 · Patient 1017 · Plan 2 from 2 Mar 2026 "
+                                  "by Ruta Vennel");
 }
 
 TEST(HandoutWords, TheHeadNamesThePracticeAndItsTown)
