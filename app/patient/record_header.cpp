@@ -4,13 +4,14 @@
 #include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
+#include "app/words/trade_words.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMenu>
+#include <QPushButton>
 #include <QResizeEvent>
 #include <QTabBar>
-#include <QToolButton>
 #include <QVBoxLayout>
 
 namespace quadrille::app
@@ -29,7 +30,7 @@ RecordHeader::RecordHeader(const Services& services, QWidget* parent)
     , m_services(services)
     , m_name(new QLabel(this))
     , m_born(new QLabel(this))
-    , m_courses(new QToolButton(this))
+    , m_courses(new QPushButton(this))
     , m_tabs(new QTabBar(this))
     , m_acts(new QHBoxLayout)
 {
@@ -40,7 +41,6 @@ RecordHeader::RecordHeader(const Services& services, QWidget* parent)
     m_courses->setText(tr("Course"));
     m_courses->setAccessibleName(tr("Courses and details"));
     m_courses->setToolTip(tr("Choose another course, begin one, change details"));
-    m_courses->setPopupMode(QToolButton::InstantPopup);
     m_courses->setObjectName(QStringLiteral("courses"));
     m_courses->setMenu(new QMenu(m_courses));
 
@@ -98,8 +98,8 @@ void RecordHeader::show(const Facts& facts)
     const Date today = m_services.clock.today();
     m_name->setText(QString::fromStdString(facts.patient.name));
     const auto age = ageInYears(facts.patient.birthDate, today);
-    m_born->setText(tr("born %1 · %n year(s) · reference %2", nullptr, age.value_or(0))
-                        .arg(text.date(facts.patient.birthDate),
+    m_born->setText(tr("born %1 · %2 · reference %3")
+                        .arg(text.date(facts.patient.birthDate), years(age.value_or(0)),
                              QString::fromStdString(facts.patient.reference)));
     showCourse(facts);
     showPlan(facts);

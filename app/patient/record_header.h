@@ -14,8 +14,8 @@
 
 class QHBoxLayout;
 class QLabel;
+class QPushButton;
 class QTabBar;
-class QToolButton;
 
 namespace quadrille::app
 {
@@ -67,7 +67,7 @@ private:
     const Services m_services;
     QLabel* m_name;
     QLabel* m_born;
-    QToolButton* m_courses;
+    QPushButton* m_courses;
     Fact m_course{};
     Fact m_plan{};
     Fact m_stimulator{};

@@ -96,10 +96,10 @@ void RecordPage::connectAll()
         if (m_course) {
             m_pages->setCurrentIndex(index);
         }
-        refreshActs();
         if (index == handoutIndex) {
             refreshHandout();
         }
+        refreshActs();
     });
     connect(m_header, &RecordHeader::courseChosen, this,
             [this](CourseId id) { showCourse(courseOf(id)); });

@@ -3,6 +3,7 @@
 
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
+#include "app/plan/list_delegates.h"
 #include "app/plan/plan_draft.h"
 #include "app/words/trade_words.h"
 
@@ -33,6 +34,18 @@ QPushButton* linkButton(const QString& text, const QString& spoken, const QStrin
     button->setToolTip(spoken);
     button->setObjectName(name);
     return button;
+}
+
+/// Fills a row of ShortRowDelegate; its text is for a voice.
+void fillRow(QListWidgetItem& item, const QString& head, const QString& beside,
+             const QStringList& lines)
+{
+    item.setData(ShortRowDelegate::headRole, head);
+    item.setData(ShortRowDelegate::besideRole, beside);
+    item.setData(ShortRowDelegate::linesRole, lines);
+    const QString spoken = (QStringList{head, beside} + lines).join(QStringLiteral(", "));
+    item.setText(spoken);
+    item.setToolTip(spoken);
 }
 
 } // namespace
@@ -124,6 +137,7 @@ void BlockSheet::layOut()
     m_sites->setToolTip(tr("Enter opens a site"));
     for (QListWidget* list : {m_blocks, m_sites}) {
         list->setFrameShape(QFrame::NoFrame);
+        list->setItemDelegate(new ShortRowDelegate(list));
         list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
         list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
         list->setTextElideMode(Qt::ElideRight);
@@ -177,25 +191,23 @@ void BlockSheet::refreshStimulators()
     m_changeStimulator->setEnabled(m_draft.stimulator().has_value());
 }
 
-QString BlockSheet::blockLines(std::size_t index) const
+QStringList BlockSheet::blockLines(const Block& block) const
 {
-    const Block& block = m_draft.draft().blocks[index];
-    const CourseWeek first = firstWeekOf(m_draft.draft().blocks, index);
-    QStringList lines{tr("Block %1 · %2").arg(index + 1).arg(weeksName(first, block.weeks))};
-    if (!block.sites.empty()) {
-        const Settings& settings = block.sites.front().settings;
-        const auto value = [&](Field field) {
-            return m_text.setting(field, countIn(settings, field).value_or(0));
-        };
-        const bool kilohertz = settings.waveform == Waveform::kilohertzBursts;
-        lines.append(kilohertz ? value(Field::pulseFrequency)
-                               : tr("%1 · %2").arg(value(Field::pulseFrequency),
-                                                   value(Field::phaseDuration)));
-        lines.back() += tr(" · %1 on, %2 off").arg(value(Field::onTime), value(Field::offTime));
-        lines.append(tr("%1, %2, %n day(s)", nullptr, daysPerWeek(block))
-                         .arg(value(Field::sessionLength), timesADay(block.sessionsPerDay)));
+    if (block.sites.empty()) {
+        return {};
     }
-    return lines.join(QLatin1Char('\n'));
+    const Settings& settings = block.sites.front().settings;
+    const auto value = [&](Field field) {
+        return m_text.setting(field, countIn(settings, field).value_or(0));
+    };
+    const QString pulses =
+        settings.waveform == Waveform::kilohertzBursts
+            ? value(Field::pulseFrequency)
+            : tr("%1 · %2").arg(value(Field::pulseFrequency), value(Field::phaseDuration));
+    return {tr("%1 · %2 on, %3 off").arg(pulses, value(Field::onTime), value(Field::offTime)),
+            tr("%1, %2, %3")
+                .arg(value(Field::sessionLength), timesADay(block.sessionsPerDay),
+                     daysOfWeek(daysPerWeek(block)))};
 }
 
 void BlockSheet::refreshBlocks()
@@ -209,9 +221,9 @@ void BlockSheet::refreshBlocks()
         if (static_cast<int>(i) >= m_blocks->count()) {
             m_blocks->addItem(QString());
         }
-        QListWidgetItem* item = m_blocks->item(static_cast<int>(i));
-        item->setText(blockLines(i));
-        item->setToolTip(blockLines(i));
+        const Block& block = m_draft.draft().blocks[i];
+        fillRow(*m_blocks->item(static_cast<int>(i)), tr("Block %1").arg(i + 1),
+                weeksName(firstWeekOf(m_draft.draft().blocks, i), block.weeks), blockLines(block));
     }
     const auto current = m_draft.currentBlock();
     m_blocks->setCurrentRow(current ? static_cast<int>(*current) : -1);
@@ -229,12 +241,10 @@ void BlockSheet::refreshSites()
     const std::size_t count = block != nullptr ? block->sites.size() : 0;
     for (std::size_t i = 0; i < count; ++i) {
         const Site& site = block->sites[i];
-        QString pads = site.pads.empty() ? tr("no pads") : padSize(site.pads.front(), m_text);
-        m_sites->addItem(tr("%1  %2\nchannel %3 · pads %4")
-                             .arg(i + 1)
-                             .arg(siteName(site))
-                             .arg(site.channel)
-                             .arg(pads));
+        const QString pads = site.pads.empty() ? tr("no pads") : padSize(site.pads.front(), m_text);
+        m_sites->addItem(QString());
+        fillRow(*m_sites->item(static_cast<int>(i)), tr("%1  %2").arg(i + 1).arg(siteName(site)),
+                {}, {tr("channel %1 · pads %2").arg(site.channel).arg(pads)});
     }
     m_sites->setCurrentRow(qBound(count > 0 ? 0 : -1, row, static_cast<int>(count) - 1));
     m_sites->setVisible(count > 0);

@@ -3,7 +3,10 @@
 
 #include "app/words/quantity_text.h"
 
+#include "core/plan.h"
+
 #include <QFrame>
+#include <QStringList>
 
 class QComboBox;
 class QLabel;
@@ -40,7 +43,7 @@ private:
     void refreshStimulators();
     void refreshBlocks();
     void refreshSites();
-    QString blockLines(std::size_t index) const;
+    QStringList blockLines(const Block& block) const;
     std::optional<std::size_t> currentSite() const;
 
     PlanDraft& m_draft;

@@ -22,7 +22,7 @@ DaysPicker::DaysPicker(const QuantityText& text, QWidget* parent)
 {
     auto* layout = new QHBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(space::hair);
+    layout->setSpacing(0);
     for (unsigned iso = 1; iso <= 7; ++iso) {
         auto* day = new QToolButton(this);
         const QString name = text.longWeekday(Weekday(iso));
@@ -40,8 +40,8 @@ DaysPicker::DaysPicker(const QuantityText& text, QWidget* parent)
     m_count->setAccessibleName(tr("Days per week, 1 to 7"));
     m_count->setObjectName(QStringLiteral("daysPerWeek"));
     layout->addWidget(m_count);
-    layout->addSpacing(space::tiny);
     setRole(*m_any, Role::linkButton);
+    m_any->setToolTip(tr("So many days a week, whichever they are; or certain weekdays"));
     m_any->setObjectName(QStringLiteral("anyDays"));
     layout->addWidget(m_any);
     layout->addStretch();
@@ -65,7 +65,7 @@ void DaysPicker::setSchedule(const Schedule& schedule)
         const QSignalBlocker silent(m_count); // shown, not chosen
         m_count->setValue(any->days);
     }
-    m_any->setText(set != nullptr ? tr("any days") : tr("certain days"));
+    m_any->setText(set != nullptr ? tr("any") : tr("certain days"));
 }
 
 void DaysPicker::chooseDays()

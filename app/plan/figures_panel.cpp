@@ -37,9 +37,7 @@ FiguresPanel::FiguresPanel(const QuantityText& text, QWidget* parent)
     m_layout->setSpacing(0);
     QGridLayout* grid = nullptr;
     addSection(tr("For one session"), grid, 2);
-    m_contractions = addFigure(*grid, tr("Contractions completed"), QStringLiteral("contractions"));
-    m_started = addFigure(*grid, tr("Contractions started"), QStringLiteral("contractionsStarted"));
-    m_startedName = qobject_cast<QLabel*>(grid->itemAtPosition(grid->rowCount() - 1, 0)->widget());
+    m_contractions = addFigure(*grid, tr("Contractions"), QStringLiteral("contractions"));
     m_onTime = addFigure(*grid, tr("Total on time"), QStringLiteral("onTime"));
     m_plateau = addFigure(*grid, tr("Plateau of each"), QStringLiteral("plateau"));
     m_duty = addFigure(*grid, tr("Duty cycle"), QStringLiteral("dutyCycle"));
@@ -114,8 +112,6 @@ void FiguresPanel::clearFigures()
                           m_weekSessions, m_weekContractions, m_weekOnTime, m_weekCharge}) {
         label->setText(unknown());
     }
-    m_started->hide();
-    m_startedName->hide();
     hideDose();
     m_noDose->setText(tr("No figures while a value stops them: see the line above."));
     m_noDose->show();
@@ -151,10 +147,11 @@ void FiguresPanel::showSession(const BlockFigures& figures)
     for (const SiteFigures& site : figures.sites) {
         started = std::max(started, site.timing->contractionsStarted);
     }
-    const bool differs = figures.sites.size() == 1 && started != *figures.contractions;
-    m_started->setText(m_text.count(started));
-    m_started->setVisible(differs);
-    m_startedName->setVisible(differs);
+    if (figures.sites.size() == 1 && started != *figures.contractions) {
+        m_contractions->setText(
+            tr("%1 whole, %2 begun")
+                .arg(m_text.count(*figures.contractions), m_text.count(started)));
+    }
     m_onTime->setText(m_text.time(timing.totalOnTime));
     m_plateau->setText(m_text.time(timing.plateau));
     m_duty->setText(m_text.percent(timing.dutyCycle()));
@@ -167,7 +164,7 @@ void FiguresPanel::rebuildSites(std::size_t sites)
     QWidget* old = m_sites;
     m_sites = new QWidget(this);
     m_layout->replaceWidget(old, m_sites);
-    old->hide();
+    old->setParent(nullptr);
     old->deleteLater();
     m_doseValues.clear();
     auto* grid = new QGridLayout(m_sites);
@@ -248,15 +245,16 @@ void FiguresPanel::showWeek(const Block& block, const BlockFigures& figures,
                             const std::optional<BlockFigures>& before)
 {
     m_weekSessions->setText(
-        tr("%1 of %2").arg(m_text.count(sessionsPerWeek(block)), m_text.time(*figures.sitting)));
+        tr("%1 of %2")
+            .arg(m_text.count(sessionsPerWeek(block)), m_text.shortTime(*figures.sitting)));
     QString contractions = m_text.count(*figures.weekContractions);
-    QString onTime = m_text.time(*figures.weekOnTime);
+    QString onTime = m_text.shortTime(*figures.weekOnTime);
     if (before && before->weekContractions &&
         *before->weekContractions != *figures.weekContractions) {
         contractions += tr(", was %1").arg(m_text.count(*before->weekContractions));
     }
     if (before && before->weekOnTime && *before->weekOnTime != *figures.weekOnTime) {
-        onTime += tr(", was %1").arg(m_text.time(*before->weekOnTime));
+        onTime += tr(", was %1").arg(m_text.shortTime(*before->weekOnTime));
     }
     m_weekContractions->setText(contractions);
     m_weekOnTime->setText(onTime);

@@ -48,8 +48,6 @@ private:
     const QuantityText& m_text;
     QVBoxLayout* m_layout;
     QLabel* m_contractions = nullptr;
-    QLabel* m_started = nullptr;
-    QLabel* m_startedName = nullptr;
     QLabel* m_onTime = nullptr;
     QLabel* m_duty = nullptr;
     QLabel* m_ratio = nullptr;

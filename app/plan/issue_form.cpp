@@ -136,6 +136,16 @@ std::optional<EntryDialog::Problem> IssueForm::problem() const
         return Problem{m_ui->fromDate, tr("The course starts on %1. Enter that day or a later one.")
                                            .arg(services().text.date(m_course.startDate))};
     }
+    const Date lastDay =
+        firstDayOf(m_course.startDate, CourseWeek{totalWeeks(m_draft.blocks) + 1}) -
+        std::chrono::days(1);
+    if (*from > lastDay) {
+        return Problem{
+            m_ui->fromDate,
+            tr("The blocks end on %1, before the plan comes into force. Cancel, then lengthen "
+               "the last block or add one.")
+                .arg(services().text.date(lastDay))};
+    }
     if (m_ui->practitioner->currentIndex() < 0) {
         return Problem{m_ui->practitioner,
                        tr("No practitioner is chosen. Choose who issues the plan.")};

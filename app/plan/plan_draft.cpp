@@ -35,6 +35,12 @@ PlanDraft::PlanDraft(QObject* parent)
 {
 }
 
+PlanDraft::~PlanDraft()
+{
+    // The stack announces that it empties while it goes, when those who listen are going too.
+    m_undo.disconnect();
+}
+
 void PlanDraft::load(Draft saved, const std::optional<Draft>& unsaved)
 {
     m_undo.clear();

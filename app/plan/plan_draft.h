@@ -27,6 +27,7 @@ class PlanDraft : public QObject
 
 public:
     explicit PlanDraft(QObject* parent = nullptr);
+    ~PlanDraft() override;
 
     /// Starts afresh from what is saved. `unsaved` is work kept from an earlier run; it becomes one
     /// undoable step.

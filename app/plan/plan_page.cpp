@@ -85,9 +85,9 @@ void PlanPage::layOut()
     grid->setContentsMargins(space::insideSheet, space::betweenSheets, space::medium,
                              space::betweenSheets);
     grid->setSpacing(space::betweenSheets);
-    m_blocks->setFixedWidth(236);
-    m_form->setMinimumWidth(430);
-    m_figures->setMinimumWidth(262);
+    m_blocks->setFixedWidth(228);
+    m_form->setMinimumWidth(438);
+    m_figures->setMinimumWidth(284);
     arrange();
 }
 
@@ -98,7 +98,7 @@ QWidget* PlanPage::cycleSheet()
     m_cycleTitle = new QLabel(sheet);
     m_cycle = new ChartView(sheet);
     m_cycle->setAccessibleName(tr("One cycle, drawn to scale"));
-    m_cycle->setPlotMargins({44, 6, 14, 44});
+    m_cycle->setPlotMargins({44, 4, 14, 40});
     m_pulse = new PulseChart(m_services.text, sheet);
     m_pulse->setAccessibleName(tr("One pulse, enlarged"));
     auto* pulseTitle = new QLabel(tr("<b>One pulse</b>, enlarged"), sheet);
@@ -113,7 +113,7 @@ QWidget* PlanPage::cycleSheet()
     grid->setColumnStretch(0, 65);
     grid->setColumnStretch(1, 35);
     grid->setRowStretch(1, 1);
-    sheet->setMinimumHeight(190);
+    sheet->setMinimumHeight(158);
     return sheet;
 }
 

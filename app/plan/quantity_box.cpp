@@ -31,11 +31,11 @@ void QuantityBox::setRange(const std::optional<CountRange>& range)
 
 void QuantityBox::setCount(std::optional<std::int64_t> count)
 {
-    const bool sameMeaning = count == m_count;
-    m_count = count;
-    if (sameMeaning && (hasFocus() || m_problem)) {
+    if (count == m_count && m_shown) {
         return; // what is being typed stays as it is
     }
+    m_count = count;
+    m_shown = true;
     setProblem(false);
     showCount();
 }
@@ -194,12 +194,12 @@ void QuantityBox::showCount()
 
 void QuantityBox::setProblem(bool problem)
 {
-    if (m_problem == problem) {
+    if (!m_problem && !problem) {
         return;
     }
     m_problem = problem;
     setOutOfRange(*this, problem);
-    emit problemChanged(problem);
+    emit problemChanged(problem); // also while it goes on: the sentence quotes the text
 }
 
 bool QuantityBox::isAmplitude() const

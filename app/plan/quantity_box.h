@@ -44,7 +44,7 @@ public:
 signals:
     /// The person entered another value.
     void countEntered(std::optional<std::int64_t> count);
-    /// The text became, or is no longer, something that is no value.
+    /// The text became, still is (and changed), or is no longer something that is no value.
     void problemChanged(bool problem);
     /// The box was left: the next change is another step.
     void left();
@@ -71,6 +71,7 @@ private:
     std::optional<std::int64_t> m_count;
     std::optional<std::int64_t> m_earlier;
     std::optional<std::int64_t> m_countAtFocus;
+    bool m_shown = false; ///< a value was put in from outside
     bool m_mayBeEmpty = false;
     bool m_problem = false;
 };

@@ -36,16 +36,22 @@ SettingRow::SettingRow(const QString& name, QWidget* field, QWidget* parent)
     names->addStretch();
     auto* layout = new QHBoxLayout(this);
     layout->setContentsMargins(space::insideSheet, 0, space::close, 0);
-    layout->setSpacing(space::betweenSheets);
+    layout->setSpacing(space::close);
     layout->addLayout(names);
     m_name->setFixedWidth(scaled(nameWidth, factor));
     m_hint->setFixedWidth(scaled(nameWidth, factor));
-    field->setMinimumWidth(scaled(fieldWidth, factor));
+    field->setFixedWidth(scaled(fieldWidth, factor));
     layout->addWidget(field);
     layout->addWidget(m_allowed);
-    m_allowed->setMinimumWidth(scaled(allowedWidth, factor));
+    m_allowed->setFixedWidth(scaled(allowedWidth, factor));
     layout->addWidget(m_before, 1);
-    setFixedHeight(scaled(size::formRow - 1, factor));
+    setFixedHeight(scaled(size::formRow - 4, factor));
+}
+
+void SettingRow::giveFieldTheRoom()
+{
+    m_allowed->hide();
+    m_field->setFixedWidth(scaled(fieldWidth + space::close + allowedWidth, appliedFactor()));
 }
 
 void SettingRow::setHint(const QString& hint)

@@ -25,12 +25,14 @@ public:
     void setBefore(const QString& text, bool changed);
     /// A remark on this field, for pointer and voice.
     void setRemark(const QString& remark);
+    /// Gives the column of what is allowed to the field, for wide ones.
+    void giveFieldTheRoom();
     QWidget* field() const { return m_field; }
 
     /// Widths of the columns at 100 %, shared with the head of the form.
-    static constexpr int nameWidth = 146;
-    static constexpr int fieldWidth = 112;
-    static constexpr int allowedWidth = 104;
+    static constexpr int nameWidth = 140;
+    static constexpr int fieldWidth = 108;
+    static constexpr int allowedWidth = 92;
 
 private:
     QLabel* m_name;

@@ -13,6 +13,7 @@
 
 #include <QComboBox>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QSignalBlocker>
 #include <QSpinBox>
@@ -57,11 +58,11 @@ SettingsForm::SettingsForm(PlanDraft& draft, const QuantityText& text, QWidget* 
     setRole(*head, Role::sheetHead);
     auto* heads = new QHBoxLayout(head);
     heads->setContentsMargins(space::insideSheet, space::small, space::close, space::small);
-    heads->setSpacing(space::betweenSheets);
+    heads->setSpacing(space::close);
     const double factor = appliedFactor();
     m_title->setFixedWidth(
-        scaled(SettingRow::nameWidth + SettingRow::fieldWidth + space::betweenSheets, factor));
-    m_unitHead->setMinimumWidth(scaled(SettingRow::allowedWidth, factor));
+        scaled(SettingRow::nameWidth + SettingRow::fieldWidth + space::close, factor));
+    m_unitHead->setFixedWidth(scaled(SettingRow::allowedWidth, factor));
     heads->addWidget(m_title);
     heads->addWidget(m_unitHead);
     heads->addWidget(m_beforeHead, 1);
@@ -117,7 +118,7 @@ void SettingsForm::refresh()
     const auto current = m_draft.currentBlock();
     const auto unit = m_draft.stimulator();
     m_title->setText(current ? tr("Block %1 settings").arg(*current + 1) : tr("Settings"));
-    m_unitHead->setText(unit ? tr("This unit allows") : QString());
+    m_unitHead->setText(unit ? tr("Unit allows") : QString());
     m_unitHead->setToolTip(unit ? QString::fromStdString(unit->name) : QString());
     m_beforeHead->setText(m_draft.blockBefore() != nullptr ? tr("Block %1").arg(*current)
                                                            : QString());
@@ -131,7 +132,9 @@ void SettingsForm::refresh()
 void SettingsForm::rebuild()
 {
     if (m_body != nullptr) {
-        m_body->hide();
+        // One of its fields may have asked for this, so it goes when that field is done.
+        m_rows->removeWidget(m_body);
+        m_body->setParent(nullptr);
         m_body->deleteLater();
     }
     m_lines.clear();
@@ -163,6 +166,7 @@ void SettingsForm::addWaveformLine()
     m_waveform->setObjectName(QStringLiteral("waveform"));
     m_waveform->setAccessibleName(fieldName(Field::waveform));
     m_waveformRow = new SettingRow(fieldName(Field::waveform), m_waveform, m_body);
+    m_waveformRow->giveFieldTheRoom();
     m_body->layout()->addWidget(m_waveformRow);
     connect(m_waveform, &QComboBox::activated, this, [this](int index) {
         m_draft.setWaveform(static_cast<Waveform>(m_waveform->itemData(index).toInt()));
@@ -181,6 +185,7 @@ QString SettingsForm::lineName(Field field, std::optional<std::size_t> site) con
 void SettingsForm::addQuantityLine(Field field, std::optional<std::size_t> site)
 {
     auto* box = new QuantityBox(field, m_text, m_body);
+    box->installEventFilter(this);
     box->setMayBeEmpty(isAmplitude(field));
     box->setObjectName(site
                            ? QStringLiteral("setting-%1-%2").arg(static_cast<int>(field)).arg(*site)
@@ -205,6 +210,7 @@ void SettingsForm::addBlockLines()
 {
     const auto spin = [this](Field field, int most, const QString& name) {
         auto* box = new QSpinBox(m_body);
+        box->installEventFilter(this);
         box->setRange(1, most);
         box->setAccessibleName(tr("%1, 1 to %2").arg(fieldName(field)).arg(most));
         box->setObjectName(name);
@@ -222,6 +228,7 @@ void SettingsForm::addBlockLines()
     m_weeksRow = addRow(Field::weeks, m_weeks);
     m_days = new DaysPicker(m_text, m_body);
     m_daysRow = addRow(Field::weekdays, m_days);
+    m_daysRow->giveFieldTheRoom();
     m_order = new QComboBox(m_body);
     m_order->setObjectName(QStringLiteral("siteOrder"));
     m_order->setAccessibleName(tr("Sites of a session"));
@@ -357,6 +364,18 @@ void SettingsForm::focusFirst()
     if (!m_lines.empty()) {
         m_lines.front().box->setFocus(Qt::OtherFocusReason);
     }
+}
+
+bool SettingsForm::eventFilter(QObject* watched, QEvent* event)
+{
+    if (event->type() == QEvent::ShortcutOverride) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+            event->ignore();
+            return true;
+        }
+    }
+    return QFrame::eventFilter(watched, event);
 }
 
 void SettingsForm::focusField(Field field, std::optional<std::size_t> site)

@@ -47,6 +47,10 @@ signals:
     /// The person works on this field now.
     void fieldEntered(quadrille::Field field);
 
+protected:
+    /// Keeps undo and redo for the draft: a text field would take them for its own few letters.
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
 private:
     /// A line with a quantity; `site` for an amplitude.
     struct QuantityLine {

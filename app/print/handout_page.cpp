@@ -47,6 +47,9 @@ HandoutPage::HandoutPage(const Services& services, QWidget* parent)
     m_print->setObjectName(QStringLiteral("printHandout"));
     m_print->setToolTip(tr("Ctrl P"));
     setRole(*m_print, Role::primaryButton);
+    // Whoever takes the acts shows them.
+    m_savePdf->hide();
+    m_print->hide();
     connect(m_savePdf, &QPushButton::clicked, this, &HandoutPage::savePdf);
     connect(m_print, &QPushButton::clicked, this, &HandoutPage::print);
     refresh();

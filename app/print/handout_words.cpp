@@ -332,9 +332,9 @@ std::vector<SettingLine> HandoutWords::rows(const HandoutSettings& settings, Ram
     });
     for (const HandoutSetting& setting : settings.inAskingOrder) {
         SettingLine row{fieldName(setting.field,
-                                 bursts ? Waveform::kilohertzBursts : Waveform::symmetricBiphasic),
-                       {},
-                       m_text.setting(setting.field, setting.count)};
+                                  bursts ? Waveform::kilohertzBursts : Waveform::symmetricBiphasic),
+                        {},
+                        m_text.setting(setting.field, setting.count)};
         if (setting.field == Field::sessionLength && setting.count % 60'000 != 0) {
             row.value = m_text.time(Milliseconds(setting.count));
         }

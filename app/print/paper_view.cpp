@@ -11,6 +11,7 @@
 #include <QScrollBar>
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace quadrille::app
@@ -78,9 +79,10 @@ double PaperView::scale() const
 QRectF PaperView::pageRect(int page) const
 {
     const QSizeF paper = m_document->pageSize() * scale();
-    return {QPointF((viewport()->width() - paper.width()) / 2,
-                    around + page * (paper.height() + around)),
-            paper};
+    const QSizeF whole(std::round(paper.width()), std::round(paper.height()));
+    return {QPointF(std::floor((viewport()->width() - whole.width()) / 2),
+                    around + page * (whole.height() + around)),
+            whole};
 }
 
 void PaperView::fit()

@@ -215,7 +215,7 @@ private:
         siteRow(columns, table.head, PrintText::small);
         m_builder.keepWithNext();
         for (const SiteRow& row : table.rows) {
-            m_builder.space(m_spacing.row - 1);
+            m_builder.space(m_spacing.row * 0.6);
             siteRow(columns, row, PrintText::text);
         }
         if (!table.note.isEmpty()) {

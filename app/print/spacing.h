@@ -51,6 +51,9 @@ std::vector<Strip> onFewestPages(PrintSize size, double pageHeight, Set&& set)
             fewest = pages;
             best = std::move(strips);
         }
+        if (fewest == 1) {
+            break;
+        }
     }
     return best;
 }

@@ -111,7 +111,8 @@ void MainWindow::connectPages()
     connect(&events, &StoreEvents::patientChanged, this, &MainWindow::reloadCaseload);
     connect(&events, &StoreEvents::planChanged, this, &MainWindow::reloadCaseload);
     connect(&events, &StoreEvents::practiceChanged, this, &MainWindow::showIdentity);
-    connect(&m_record->planPage().draft(), &PlanDraft::changed, this, &MainWindow::updateActs);
+    connect(&m_record->planPage().draft().undoStack(), &QUndoStack::indexChanged, this,
+            &MainWindow::updateActs);
 }
 
 void MainWindow::carryOut(Act act)

@@ -186,6 +186,15 @@ QString QuantityText::time(Milliseconds time) const
     return secondsText;
 }
 
+QString QuantityText::shortTime(Milliseconds time) const
+{
+    using namespace std::chrono;
+    const bool wholeMinutes =
+        time >= minutes(1) && time < hours(1) && time % minutes(1) == Milliseconds(0);
+    return wholeMinutes ? withUnit(count(duration_cast<minutes>(time).count()), Unit::minute)
+                        : this->time(time);
+}
+
 QString QuantityText::ratioToOne(double ratio) const
 {
     return UnitWords::tr("%1 : 1", "off to on ratio")

@@ -39,6 +39,8 @@ public:
     QString range(Field field, std::int64_t least, std::int64_t most) const;
     /// A time to read: "45 s", "5 min 00 s", "8 h 53 min".
     QString time(Milliseconds time) const;
+    /// The same without seconds that are zero: "50 min".
+    QString shortTime(Milliseconds time) const;
     /// "3 : 1".
     QString ratioToOne(double ratio) const;
     /// 0 … 1 as "25 %".

@@ -223,6 +223,16 @@ QString timesADay(int sessions)
     }
 }
 
+QString daysOfWeek(int days)
+{
+    return TradeWords::tr("%n day(s)", nullptr, days);
+}
+
+QString years(int age)
+{
+    return TradeWords::tr("%n year(s)", nullptr, age);
+}
+
 QString weeksName(CourseWeek first, int weeks)
 {
     if (weeks == 1) {

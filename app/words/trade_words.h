@@ -31,6 +31,10 @@ QString siteName(const Site& site);
 QString scheduleName(const Schedule& schedule, const QuantityText& text);
 /// "once a day", "twice a day", "3 times a day".
 QString timesADay(int sessions);
+/// "5 days" of a week.
+QString daysOfWeek(int days);
+/// "67 years".
+QString years(int age);
 /// "weeks 5–8", "week 3".
 QString weeksName(CourseWeek first, int weeks);
 

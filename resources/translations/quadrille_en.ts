@@ -2,12 +2,22 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="en" sourcelanguage="en">
 <context>
-    <name>BlockSheet</name>
+    <name>CaseloadPage</name>
     <message numerus="yes">
-        <source>%1, %2, %n day(s)</source>
+        <source>%n courses</source>
         <translation>
-            <numerusform>%1, %2, %n day</numerusform>
-            <numerusform>%1, %2, %n days</numerusform>
+            <numerusform>%n course</numerusform>
+            <numerusform>%n courses</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>CaseloadWords</name>
+    <message numerus="yes">
+        <source>%n years</source>
+        <translation>
+            <numerusform>%n year</numerusform>
+            <numerusform>%n years</numerusform>
         </translation>
     </message>
 </context>
@@ -53,16 +63,6 @@
     </message>
 </context>
 <context>
-    <name>RecordHeader</name>
-    <message numerus="yes">
-        <source>born %1 · %n year(s) · reference %2</source>
-        <translation>
-            <numerusform>born %1 · %n year · reference %2</numerusform>
-            <numerusform>born %1 · %n years · reference %2</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
     <name>TradeWords</name>
     <message numerus="yes">
         <source>%n day(s) a week, any</source>
@@ -76,6 +76,20 @@
         <translation>
             <numerusform>%n time a day</numerusform>
             <numerusform>%n times a day</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n day(s)</source>
+        <translation>
+            <numerusform>%n day</numerusform>
+            <numerusform>%n days</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n year(s)</source>
+        <translation>
+            <numerusform>%n year</numerusform>
+            <numerusform>%n years</numerusform>
         </translation>
     </message>
 </context>

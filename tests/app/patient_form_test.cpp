@@ -2,10 +2,11 @@
 #include "app/patient/patient_form.h"
 #include "app/practice/practice_form.h"
 #include "app/stimulator/stimulator_form.h"
+#include "tests/app/practice_window.h"
+
 #include "db/courses.h"
 #include "db/people.h"
 #include "db/stimulators.h"
-#include "tests/app/practice_window.h"
 
 #include <QLineEdit>
 #include <QPushButton>
@@ -47,13 +48,13 @@ TEST(PatientForm, ANewPatientIsAddedWithTheKeyboardAlone)
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
     EXPECT_EQ(form.result(), QDialog::Accepted) << form.problemText().toStdString();
     ASSERT_TRUE(form.savedPatient().has_value());
-    const auto saved =
-        must(practice.store().read([&](db::Reading& r) { return db::patient(r, *form.savedPatient()); }));
+    const auto saved = must(practice.store().read(
+        [&](db::Reading& r) { return db::patient(r, *form.savedPatient()); }));
     EXPECT_EQ(saved->name, "Odile Marchbank");
     EXPECT_EQ(saved->birthDate, day(1967, 10, 14));
     EXPECT_EQ(saved->reference, "1002");
-    const auto courses =
-        must(practice.store().read([&](db::Reading& r) { return db::coursesOf(r, *form.savedPatient()); }));
+    const auto courses = must(practice.store().read(
+        [&](db::Reading& r) { return db::coursesOf(r, *form.savedPatient()); }));
     ASSERT_EQ(courses.size(), 1U);
     EXPECT_EQ(courses.front().startDate, practice.temp().clock.today());
 }
@@ -85,7 +86,8 @@ TEST(PatientForm, AReferenceThatIsTakenIsRefusedAndTheFormStaysOpen)
     field(form, "reference")->setText(QStringLiteral("1001"));
     field(form, "problem")->setText(QStringLiteral("Knee arthritis"));
     form.accept();
-    EXPECT_TRUE(form.problemText().contains(QStringLiteral("1001"))) << form.problemText().toStdString();
+    EXPECT_TRUE(form.problemText().contains(QStringLiteral("1001")))
+        << form.problemText().toStdString();
     EXPECT_TRUE(form.isVisible());
 }
 
@@ -122,12 +124,13 @@ TEST(StimulatorForm, DescribesAUnitWithItsRangesAndOrder)
     ASSERT_NE(mostOn, nullptr);
     mostOn->setText(QStringLiteral("none"));
     form.accept();
-    EXPECT_TRUE(form.problemText().contains(QStringLiteral("On time"))) << form.problemText().toStdString();
+    EXPECT_TRUE(form.problemText().contains(QStringLiteral("On time")))
+        << form.problemText().toStdString();
     mostOn->setText(QStringLiteral("25"));
     form.accept();
     ASSERT_TRUE(form.savedStimulator().has_value()) << form.problemText().toStdString();
-    const auto unit =
-        must(practice.store().read([&](db::Reading& r) { return db::stimulator(r, *form.savedStimulator()); }));
+    const auto unit = must(practice.store().read(
+        [&](db::Reading& r) { return db::stimulator(r, *form.savedStimulator()); }));
     EXPECT_EQ(unit->onTime.most, Milliseconds(25'000));
 }
 

@@ -26,7 +26,10 @@ protected:
         draft.setStimulators({unit});
         draft.load(saved, std::nullopt);
     }
-    std::int64_t onTime() const { return *countIn(draft.block()->sites.front().settings, Field::onTime); }
+    std::int64_t onTime() const
+    {
+        return *countIn(draft.block()->sites.front().settings, Field::onTime);
+    }
     Draft saved;
     PlanDraft draft;
 };

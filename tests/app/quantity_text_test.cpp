@@ -3,7 +3,6 @@
 #include "tests/support/fixed_clock.h"
 
 #include <gtest/gtest.h>
-
 #include <random>
 
 using namespace quadrille;
@@ -34,7 +33,8 @@ QString withPlainSpaces(QString text)
 TEST(QuantityText, PutsANoBreakSpaceBeforeTheUnit)
 {
     EXPECT_EQ(british().amount({50.0, Unit::hertz}), QStringLiteral("50\u00A0Hz"));
-    EXPECT_EQ(british().amount({2.3, Unit::milliamperePerSquareCentimetre}), QStringLiteral("2.30\u00A0mA/cm²"));
+    EXPECT_EQ(british().amount({2.3, Unit::milliamperePerSquareCentimetre}),
+              QStringLiteral("2.30\u00A0mA/cm²"));
     EXPECT_EQ(british().percent(0.25), QStringLiteral("25\u00A0%"));
 }
 
@@ -47,24 +47,30 @@ TEST(QuantityText, GroupsDigitsFromAThousandWithNoBreakSpaces)
 
 TEST(QuantityText, ShowsOnlyTheDecimalsThatASettingHas)
 {
-    EXPECT_EQ(british().settingNumber(Field::lastToleratedAmplitude, 42'500), QStringLiteral("42.5"));
+    EXPECT_EQ(british().settingNumber(Field::lastToleratedAmplitude, 42'500),
+              QStringLiteral("42.5"));
     EXPECT_EQ(british().settingNumber(Field::lastToleratedAmplitude, 60'000), QStringLiteral("60"));
     EXPECT_EQ(german().settingNumber(Field::rampUp, 1500), QStringLiteral("1,5"));
 }
 
 TEST(QuantityText, ReadsPointAndCommaAndTheUnitBehind)
 {
-    for (const QString& text : {QStringLiteral("42.5"), QStringLiteral("42,5"), QStringLiteral(" 42.5 mA"),
-                                QStringLiteral("42.5\u00A0mA"), QStringLiteral("42.5ma")}) {
-        EXPECT_EQ(british().settingFrom(Field::amplitudeCeiling, text), 42'500) << text.toStdString();
-        EXPECT_EQ(german().settingFrom(Field::amplitudeCeiling, text), 42'500) << text.toStdString();
+    for (const QString& text :
+         {QStringLiteral("42.5"), QStringLiteral("42,5"), QStringLiteral(" 42.5 mA"),
+          QStringLiteral("42.5\u00A0mA"), QStringLiteral("42.5ma")}) {
+        EXPECT_EQ(british().settingFrom(Field::amplitudeCeiling, text), 42'500)
+            << text.toStdString();
+        EXPECT_EQ(german().settingFrom(Field::amplitudeCeiling, text), 42'500)
+            << text.toStdString();
     }
 }
 
 TEST(QuantityText, RefusesWhatIsNoValue)
 {
-    for (const char* text : {"", " ", "abc", "-5", "1.2.3", "5 kg", "1e3", "0.00001", "99999999999999999999", "0x10", "."}) {
-        EXPECT_FALSE(british().settingFrom(Field::onTime, QString::fromUtf8(text)).has_value()) << text;
+    for (const char* text : {"", " ", "abc", "-5", "1.2.3", "5 kg", "1e3", "0.00001",
+                             "99999999999999999999", "0x10", "."}) {
+        EXPECT_FALSE(british().settingFrom(Field::onTime, QString::fromUtf8(text)).has_value())
+            << text;
     }
 }
 
@@ -74,8 +80,10 @@ TEST(QuantityText, ASettingSurvivesBeingWrittenAndReadAgain)
     SCOPED_TRACE(testing::Message() << "seed " << seed);
     std::mt19937_64 random(seed);
     for (int i = 0; i < 500; ++i) {
-        for (const Field field : {Field::pulseFrequency, Field::phaseDuration, Field::onTime, Field::amplitudeCeiling}) {
-            const std::int64_t count = std::uniform_int_distribution<std::int64_t>(0, 10'000'000)(random);
+        for (const Field field : {Field::pulseFrequency, Field::phaseDuration, Field::onTime,
+                                  Field::amplitudeCeiling}) {
+            const std::int64_t count =
+                std::uniform_int_distribution<std::int64_t>(0, 10'000'000)(random);
             for (const QuantityText& text : {british(), german()}) {
                 EXPECT_EQ(text.settingFrom(field, text.setting(field, count)), count);
             }
@@ -94,7 +102,8 @@ TEST(QuantityText, TellsTimesAsPeopleReadThem)
 TEST(QuantityText, ReadsADayHoweverThePracticeWritesIt)
 {
     const Date expected = day(1958, 6, 4);
-    for (const char* text : {"4 Jun 1958", "4 June 1958", "1958-06-04", "04/06/1958", "4/6/1958", "4.6.1958"}) {
+    for (const char* text :
+         {"4 Jun 1958", "4 June 1958", "1958-06-04", "04/06/1958", "4/6/1958", "4.6.1958"}) {
         EXPECT_EQ(british().dateFrom(QString::fromUtf8(text)), expected) << text;
     }
     EXPECT_EQ(german().dateFrom(QStringLiteral("4.6.1958")), expected);

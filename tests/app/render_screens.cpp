@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Saves every screen as PNG, light and dark, at both window sizes, for people to look at: render_screens FOLDER.
+// Saves every screen as PNG, light and dark, at both window sizes, for people to look at:
+// render_screens FOLDER.
 #include "app/caseload/caseload_page.h"
 #include "app/demo/demo_practice.h"
 #include "app/look/look.h"
@@ -14,6 +15,7 @@
 #include "app/window/store_events.h"
 #include "app/window/system_clock.h"
 #include "app/words/translations.h"
+
 #include "db/caseload_query.h"
 #include "db/people.h"
 
@@ -86,7 +88,8 @@ private:
 
 std::optional<PatientId> patientNamed(Shown& shown, const std::string& name)
 {
-    for (const db::CaseloadRow& row : shown.store->read(db::caseload).value()) {
+    const std::vector<db::CaseloadRow> rows = shown.store->read(db::caseload).value();
+    for (const db::CaseloadRow& row : rows) {
         if (row.patient.name == name) {
             return row.patient.id;
         }
@@ -140,10 +143,11 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     look.apply(scheme);
     const QTemporaryDir temporary;
     const SystemClock clock(renderedDay);
-    const QString suffix = QStringLiteral("%1-%2x%3")
-                               .arg(scheme == SchemeChoice::dark ? QStringLiteral("dark") : QStringLiteral("light"))
-                               .arg(size.width)
-                               .arg(size.height);
+    const QString suffix =
+        QStringLiteral("%1-%2x%3")
+            .arg(scheme == SchemeChoice::dark ? QStringLiteral("dark") : QStringLiteral("light"))
+            .arg(size.width)
+            .arg(size.height);
     Renderer renderer(folder, suffix);
     const QString demo = temporary.filePath(QStringLiteral("demo.quadrille"));
     if (!writeDemoPractice(demo, renderedDay)) {
@@ -157,7 +161,8 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     saved = renderForms(shown, renderer) && saved;
     shown.window->close();
 
-    Shown empty(temporary.filePath(QStringLiteral("empty.quadrille")), db::Opening::createIfMissing, clock, look);
+    Shown empty(temporary.filePath(QStringLiteral("empty.quadrille")), db::Opening::createIfMissing,
+                clock, look);
     empty.window->resize(size.width, size.height);
     empty.window->show();
     saved = renderer.save(*empty.window, QStringLiteral("caseload-empty")) && saved;

@@ -1,0 +1,159 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Pages as geometry: nothing leaves the text area, nothing overlaps, nothing is orphaned.
+#include "app/print/handout_document.h"
+#include "app/print/handout_words.h"
+#include "app/print/page_painter.h"
+#include "tests/app/handout_samples.h"
+
+#include <QImage>
+#include <QPainter>
+
+#include <algorithm>
+#include <array>
+#include <gtest/gtest.h>
+
+using namespace quadrille;
+using namespace quadrille::app;
+using quadrille::tests::blockWithSites;
+using quadrille::tests::sampleContent;
+using quadrille::tests::samplePlan;
+
+namespace
+{
+
+constexpr std::array choices{PaperChoice{PaperFormat::a4, PrintSize::normal},
+                             PaperChoice{PaperFormat::a4, PrintSize::large},
+                             PaperChoice{PaperFormat::letter, PrintSize::normal},
+                             PaperChoice{PaperFormat::letter, PrintSize::large}};
+
+HandoutDocument documentOf(const HandoutContent& content, PaperChoice choice)
+{
+    const HandoutWords words(QuantityText(QLocale(QLocale::English, QLocale::UnitedKingdom)));
+    return {words.of(content), choice};
+}
+
+Block blockWithLongTexts(int sites)
+{
+    Block block = blockWithSites(sites, true);
+    for (Site& site : block.sites) {
+        for (int i = 0; i < 40; ++i) {
+            site.muscle += " muscle" + std::to_string(i);
+            site.position += " position" + std::to_string(i);
+            site.instruction += " instruction" + std::to_string(i);
+        }
+    }
+    return block;
+}
+
+void expectNothingOverlaps(const HandoutDocument& document)
+{
+    for (int page = 0; page < document.pageCount(); ++page) {
+        double below = document.edges().bodyTop();
+        for (const PlacedStrip& placed : document.page(page)) {
+            EXPECT_GE(placed.top, below - 0.01);
+            below = placed.top + placed.strip.size.height;
+        }
+        EXPECT_LE(below, document.edges().bodyBottom() + 0.01);
+        EXPECT_FALSE(document.page(page).empty());
+    }
+}
+
+/// Ink in a part of a page drawn at 40 dpi: the least grey found, 255 for none.
+int darkestIn(const HandoutDocument& document, int page, const QRectF& points)
+{
+    const double pixels = 40.0 / 72.0;
+    QImage image((document.pageSize() * pixels).toSize(), QImage::Format_Grayscale8);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    paintPage(painter, document, page, QRectF(image.rect()));
+    painter.end();
+    int darkest = 255;
+    const QRect part = QRectF(points.topLeft() * pixels, points.size() * pixels).toAlignedRect();
+    for (int y = part.top(); y <= part.bottom(); ++y) {
+        for (int x = part.left(); x <= part.right(); ++x) {
+            if (image.rect().contains(x, y)) {
+                darkest = std::min(darkest, qGray(image.pixel(x, y)));
+            }
+        }
+    }
+    return darkest;
+}
+
+} // namespace
+
+TEST(HandoutDocument, NothingLeavesTheTextAreaAndNothingOverlaps)
+{
+    for (const PaperChoice choice : choices) {
+        for (int sites = 1; sites <= 8; ++sites) {
+            expectNothingOverlaps(
+                documentOf(sampleContent(samplePlan({blockWithSites(sites, false)})), choice));
+            expectNothingOverlaps(
+                documentOf(sampleContent(samplePlan({blockWithSites(sites, true)})), choice));
+        }
+        expectNothingOverlaps(
+            documentOf(sampleContent(samplePlan({blockWithLongTexts(3)})), choice));
+    }
+}
+
+TEST(HandoutDocument, NoPageEndsWithAHeadingOrInsideAShortRow)
+{
+    for (const PaperChoice choice : choices) {
+        for (int sites = 1; sites <= 8; ++sites) {
+            const auto document =
+                documentOf(sampleContent(samplePlan({blockWithSites(sites, true)})), choice);
+            for (int page = 0; page < document.pageCount(); ++page) {
+                EXPECT_NE(document.page(page).back().strip.size.below, BreakBelow::never)
+                    << document.pageText(page).toStdString();
+            }
+        }
+    }
+}
+
+TEST(HandoutDocument, LargePrintIsLargerAndSaysTheSame)
+{
+    const auto content = sampleContent(samplePlan({blockWithSites(2, true)}));
+    const auto normal = documentOf(content, choices[0]);
+    const auto large = documentOf(content, choices[1]);
+    EXPECT_GT(large.pageCount(), normal.pageCount());
+    const auto wordsOf = [](const HandoutDocument& document) {
+        QStringList words;
+        for (int page = 0; page < document.pageCount(); ++page) {
+            words += document.pageText(page).simplified().split(QLatin1Char(' '));
+        }
+        words.removeDuplicates();
+        words.sort();
+        return words;
+    };
+    EXPECT_EQ(wordsOf(normal), wordsOf(large));
+}
+
+TEST(HandoutDocument, PaperOutsideTheEdgesStaysWhite)
+{
+    for (const PaperChoice choice : choices) {
+        const auto document =
+            documentOf(sampleContent(samplePlan({blockWithLongTexts(2)})), choice);
+        const QSizeF paper = document.pageSize();
+        for (int page = 0; page < document.pageCount(); ++page) {
+            EXPECT_EQ(darkestIn(document, page, {0, 0, 18, paper.height()}), 255);
+            EXPECT_EQ(darkestIn(document, page, {paper.width() - 36, 0, 36, paper.height()}), 255);
+            EXPECT_EQ(darkestIn(document, page, {0, 0, paper.width(), 24}), 255);
+            EXPECT_EQ(darkestIn(document, page, {0, paper.height() - 24, paper.width(), 24}), 255);
+        }
+    }
+}
+
+TEST(HandoutDocument, TheStandingIsABlackBarOnEveryPage)
+{
+    const auto document =
+        documentOf(sampleContent(samplePlan({blockWithSites(1, false)})), choices[0]);
+    for (int page = 0; page < document.pageCount(); ++page) {
+        EXPECT_LT(darkestIn(document, page, {110, 36, 10, 8}), 16);
+    }
+}
+
+TEST(HandoutDocument, WithoutCardsOnlyTheSafetyPagesAreLeft)
+{
+    const auto document = documentOf(sampleContent(samplePlan({})), choices[0]);
+    ASSERT_GE(document.pageCount(), 1);
+    EXPECT_TRUE(document.pageText(0).contains(QStringLiteral("Doing it safely")));
+}

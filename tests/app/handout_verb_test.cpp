@@ -1,0 +1,228 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The command `handout`, run as the program runs it, on a practice file.
+#include "app/command_line/command_line.h"
+#include "app/command_line/handout_verb.h"
+#include "tests/app/pdf_reader.h"
+#include "tests/support/records.h"
+#include "tests/support/temp_store.h"
+
+#include "db/courses.h"
+#include "db/plans.h"
+
+#include <QFile>
+#include <QLocale>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+using namespace quadrille;
+using namespace quadrille::app;
+using namespace quadrille::tests;
+
+namespace
+{
+
+class HandoutVerb : public testing::Test
+{
+protected:
+    HandoutVerb()
+    {
+        store = temp.open();
+        ids.emplace(aPracticeWithCourse(*store));
+        QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedKingdom));
+    }
+
+    QString pdf() const { return temp.folder() + QStringLiteral("/out.pdf"); }
+
+    int run(const QStringList& arguments)
+    {
+        out.clear();
+        err.clear();
+        QTextStream outStream(&out);
+        QTextStream errStream(&err);
+        return handoutVerb(arguments, temp.clock, outStream, errStream);
+    }
+
+    int print(const QStringList& more = {}, const QString& patient = QStringLiteral("1001"))
+    {
+        return run(QStringList{QStringLiteral("--store"), temp.file(), QStringLiteral("--patient"),
+                               patient, QStringLiteral("--out"), pdf()} +
+                   more);
+    }
+
+    /// Eight weeks from 9 February 2026.
+    void issuePlan()
+    {
+        Draft draft = aDraft(*ids);
+        draft.blocks.front().weeks = 8;
+        must(store->write(author(), "issue plan", [&](db::Writing& writing) {
+            return db::issuePlan(writing, draft,
+                                 {.fromDate = day(2026, 2, 9),
+                                  .reason = "first plan",
+                                  .issuedBy = ids->practitioner},
+                                 day(2026, 3, 12));
+        }));
+    }
+
+    void addCourse(const std::string& problem, std::optional<Date> endDate = std::nullopt)
+    {
+        Course course = aCourse(ids->patient);
+        course.problem = problem;
+        course.endDate = endDate;
+        must(store->write(author(), "add course",
+                          [&](db::Writing& writing) { return db::addCourse(writing, course); }));
+    }
+
+    void expectOneSentence(const char* part)
+    {
+        EXPECT_THAT(err.toStdString(), testing::HasSubstr(part));
+        EXPECT_EQ(err.count(QLatin1Char('\n')), 1);
+        EXPECT_TRUE(out.isEmpty());
+        EXPECT_FALSE(QFile::exists(pdf()));
+    }
+
+    TempStore temp;
+    std::unique_ptr<db::Store> store;
+    std::optional<Practiced> ids;
+    QString out;
+    QString err;
+};
+
+} // namespace
+
+TEST_F(HandoutVerb, WritesTheHandoutOfTheIssuedPlan)
+{
+    issuePlan();
+    EXPECT_EQ(print(), exit_code::done) << err.toStdString();
+    EXPECT_TRUE(err.isEmpty());
+    const QString text = pdfText(pdf());
+    for (const char* words : {"Agnes Thorley", "Knee replacement", "vastus lateralis, right",
+                              "Trial print, no screening", "Printed 12 Mar 2026", "Patient 1001",
+                              "Plan 1 from 9 Feb 2026, issued by Ruta Vennel"}) {
+        EXPECT_TRUE(text.contains(QString::fromUtf8(words))) << words;
+    }
+    EXPECT_NEAR(pdfPageSize(pdf()).height(), 842, 1);
+}
+
+TEST_F(HandoutVerb, TakesPaperAndLargePrint)
+{
+    issuePlan();
+    ASSERT_EQ(print(), exit_code::done);
+    const int pages = pdfPageCount(pdf());
+    ASSERT_EQ(print({QStringLiteral("--paper"), QStringLiteral("letter"),
+                     QStringLiteral("--large-print")}),
+              exit_code::done);
+    EXPECT_NEAR(pdfPageSize(pdf()).height(), 792, 1);
+    EXPECT_GT(pdfPageCount(pdf()), pages);
+}
+
+TEST_F(HandoutVerb, ReadsTheStoreOnly)
+{
+    issuePlan();
+    store.reset();
+    QFile file(temp.file());
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const QByteArray before = file.readAll();
+    file.close();
+    ASSERT_EQ(print(), exit_code::done);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    EXPECT_EQ(file.readAll(), before);
+}
+
+TEST_F(HandoutVerb, WithoutAnIssuedPlanThereIsNothingToPrint)
+{
+    EXPECT_EQ(print(), exit_code::badInput);
+    expectOneSentence("No plan is issued for course 1 of patient 1001");
+}
+
+TEST_F(HandoutVerb, SeveralRunningCoursesAreListed)
+{
+    issuePlan();
+    addCourse("Weak grip");
+    EXPECT_EQ(print(), exit_code::badInput);
+    expectOneSentence("1 Knee replacement (from 9 Feb 2026); 2 Weak grip (from 9 Feb 2026)");
+    EXPECT_EQ(print({QStringLiteral("--course"), QStringLiteral("1")}), exit_code::done);
+}
+
+TEST_F(HandoutVerb, AnEndedCourseDoesNotStandInTheWay)
+{
+    issuePlan();
+    addCourse("Weak grip", day(2026, 3, 1));
+    EXPECT_EQ(print(), exit_code::done) << err.toStdString();
+}
+
+TEST_F(HandoutVerb, ACourseThatIsNotThereIsSaid)
+{
+    EXPECT_EQ(print({QStringLiteral("--course"), QStringLiteral("7")}), exit_code::badInput);
+    expectOneSentence("Patient 1001 has no course 7");
+}
+
+TEST_F(HandoutVerb, AnUnknownPatientIsSaid)
+{
+    EXPECT_EQ(print({}, QStringLiteral("9999")), exit_code::badInput);
+    expectOneSentence("There is no patient 9999");
+}
+
+TEST_F(HandoutVerb, APlanThatIsOverIsSaid)
+{
+    issuePlan();
+    temp.clock.set(Moment(day(2030, 1, 1)));
+    EXPECT_EQ(print(), exit_code::badInput);
+    expectOneSentence("Plan 1 ended on 5 Apr 2026");
+}
+
+TEST_F(HandoutVerb, AStoreThatIsNotThereIsNotMade)
+{
+    const QString missing = temp.folder() + QStringLiteral("/missing.quadrille");
+    EXPECT_EQ(run({QStringLiteral("--store"), missing, QStringLiteral("--patient"),
+                   QStringLiteral("1001"), QStringLiteral("--out"), pdf()}),
+              exit_code::badInput);
+    expectOneSentence("missing.quadrille");
+    EXPECT_FALSE(QFile::exists(missing));
+}
+
+TEST_F(HandoutVerb, APlaceThatCannotBeWrittenIsSaid)
+{
+    issuePlan();
+    const QString place = temp.folder() + QStringLiteral("/missing/out.pdf");
+    EXPECT_EQ(run({QStringLiteral("--store"), temp.file(), QStringLiteral("--patient"),
+                   QStringLiteral("1001"), QStringLiteral("--out"), place}),
+              exit_code::badInput);
+    expectOneSentence("missing/out.pdf");
+}
+
+TEST_F(HandoutVerb, NeverWritesOverThePracticeFile)
+{
+    issuePlan();
+    EXPECT_EQ(run({QStringLiteral("--store"), temp.file(), QStringLiteral("--patient"),
+                   QStringLiteral("1001"), QStringLiteral("--out"), temp.file()}),
+              exit_code::badInput);
+    expectOneSentence("--out names the practice file itself");
+    EXPECT_TRUE(temp.tryToOpen(db::Opening::existing).has_value());
+}
+
+TEST_F(HandoutVerb, ACommandLineThatCannotBeUnderstoodIsUsage)
+{
+    const QString file = temp.file();
+    const QStringList whole{QStringLiteral("--store"),   file,
+                            QStringLiteral("--patient"), QStringLiteral("1001"),
+                            QStringLiteral("--out"),     pdf()};
+    for (const QStringList& wrong :
+         {QStringList{}, QStringList{QStringLiteral("--store"), file},
+          whole + QStringList{QStringLiteral("more")},
+          whole + QStringList{QStringLiteral("--paper"), QStringLiteral("a3")},
+          whole + QStringList{QStringLiteral("--course"), QStringLiteral("one")},
+          whole + QStringList{QStringLiteral("--course"), QStringLiteral("0")},
+          whole + QStringList{QStringLiteral("--nonsense")},
+          QStringList{QStringLiteral("--store")}}) {
+        EXPECT_EQ(run(wrong), exit_code::usage) << wrong.join(QLatin1Char(' ')).toStdString();
+        expectOneSentence("");
+    }
+}
+
+TEST_F(HandoutVerb, ListsItsOptions)
+{
+    EXPECT_EQ(run({QStringLiteral("--help")}), exit_code::done);
+    EXPECT_TRUE(out.contains(QStringLiteral("--large-print")));
+    EXPECT_TRUE(err.isEmpty());
+}
