@@ -192,8 +192,8 @@ Value valueOf(const std::string& text)
 {
     if (text.find('\0') != std::string::npos || !QUtf8StringView(text).isValidUtf8()) {
         throw Failure({.code = ErrorCode::badFormat,
-                       .subject = text,
-                       .detail = "the text holds characters that can't be kept"});
+                       .subject = "The text",
+                       .detail = "it holds characters that can't be kept"});
     }
     return text;
 }

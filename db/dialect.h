@@ -39,6 +39,8 @@ inline constexpr std::string_view keepWriteAheadLog = "PRAGMA journal_mode = WAL
 inline constexpr std::string_view writeAheadLogKept = "wal";
 /// The log lies beside the file, under the file's name with this behind it, while it is in use.
 inline constexpr const char* writeAheadLogEnding = "-wal";
+/// The same for what undoes a change that was cut off while the file was being made.
+inline constexpr const char* rollbackJournalEnding = "-journal";
 /// One page of the smallest kind, in bytes; a shorter file is no database.
 inline constexpr std::int64_t leastFileSize = 512;
 

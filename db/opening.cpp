@@ -56,9 +56,9 @@ bool folderTakesFiles(const QString& file)
     return QFileInfo(QFileInfo(file).absolutePath()).isWritable();
 }
 
-bool hasWriteAheadLog(const QString& file)
+bool liesBeside(const QString& file, const char* ending)
 {
-    return QFileInfo::exists(file + QString::fromLatin1(dialect::writeAheadLogEnding));
+    return QFileInfo::exists(file + QString::fromLatin1(ending));
 }
 
 enum class Content { empty, older, current };
@@ -94,10 +94,11 @@ void refuseUnlessOurs(const QString& file, std::chrono::milliseconds patience, i
         const Connection connection(file, Access::frozen, patience);
         contentOf(connection, newest);
     } catch (const SqlError& error) {
-        // What another program has in its write-ahead log is not seen from here, so that the file
-        // may look cut off; the connection that follows sees all of it and tells.
-        const bool damaged = dialect::troubleOf(error.code()) == dialect::Trouble::damaged;
-        if (!damaged || !hasWriteAheadLog(file)) {
+        // What another program has in its log, or left there, is not seen from here, so that the
+        // file may look cut off; the connection that follows sees all of it and tells.
+        const bool hasLog = liesBeside(file, dialect::writeAheadLogEnding) ||
+                            liesBeside(file, dialect::rollbackJournalEnding);
+        if (!hasLog || dialect::troubleOf(error.code()) != dialect::Trouble::damaged) {
             throw;
         }
     }
@@ -181,7 +182,8 @@ OpenedFile openToRead(const QString& file, std::chrono::milliseconds patience, i
 {
     // A reader of a write-ahead log needs two files beside the store. Where the folder takes none
     // and nobody has made them, nobody writes, and the file can be read as it lies there.
-    const bool readerFindsLog = hasWriteAheadLog(file) || folderTakesFiles(file);
+    const bool readerFindsLog =
+        liesBeside(file, dialect::writeAheadLogEnding) || folderTakesFiles(file);
     const Access access = readerFindsLog ? Access::readOnly : Access::frozen;
     auto connection = std::make_unique<Connection>(file, access, patience);
     switch (contentOf(*connection, newest)) {
