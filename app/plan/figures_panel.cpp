@@ -96,7 +96,7 @@ QLabel* FiguresPanel::addFigure(QGridLayout& grid, const QString& name, const QS
     auto* value = new QLabel(this);
     setRole(*value, Role::strongText);
     value->setObjectName(objectName);
-    value->setAlignment(Qt::AlignRight);
+    value->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     value->setTextInteractionFlags(Qt::TextSelectableByMouse);
     const int row = grid.rowCount();
     grid.addWidget(caption, row, 0);
