@@ -14,7 +14,6 @@
 #include <QFrame>
 #include <QHBoxLayout>
 #include <QResizeEvent>
-#include <QShortcut>
 #include <QVBoxLayout>
 
 namespace quadrille::app
@@ -87,9 +86,6 @@ QWidget* CaseloadPage::makeSide()
 
 void CaseloadPage::connectParts()
 {
-    auto* find = new QShortcut(QKeySequence(QKeySequence::Find), this);
-    find->setContext(Qt::WidgetWithChildrenShortcut);
-    connect(find, &QShortcut::activated, this, &CaseloadPage::focusSearch);
     SearchField& search = m_head->search();
     connect(&search, &QLineEdit::textChanged, this, [this](const QString& text) {
         CaseloadWish wish = m_model->wish();

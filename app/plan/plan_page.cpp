@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/plan/plan_page.h"
 
-#include "app/charts/chart_view.h"
-#include "app/charts/cycle_chart.h"
-#include "app/charts/pulse_chart.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/plan/block_sheet.h"
+#include "app/plan/cycle_sheet.h"
 #include "app/plan/figures_panel.h"
 #include "app/plan/issue_form.h"
+#include "app/plan/plan_findings.h"
 #include "app/plan/settings_form.h"
 #include "app/plan/site_form.h"
 #include "app/stimulator/stimulator_form.h"
@@ -47,7 +46,7 @@ PlanPage::PlanPage(const Services& services, QWidget* parent)
     , m_blocks(new BlockSheet(m_draft, services.text, this))
     , m_form(new SettingsForm(m_draft, services.text, this))
     , m_figures(new FiguresPanel(services.text, this))
-    , m_cycleSheet(cycleSheet())
+    , m_cycleSheet(new CycleSheet(services.text, this))
     , m_scroll(new QScrollArea(this))
     , m_sheets(new QWidget)
 {
@@ -89,32 +88,6 @@ void PlanPage::layOut()
     m_form->setMinimumWidth(430);
     m_figures->setMinimumWidth(272);
     arrange();
-}
-
-QWidget* PlanPage::cycleSheet()
-{
-    auto* sheet = new QFrame(this);
-    setRole(*sheet, Role::sheet);
-    m_cycleTitle = new QLabel(sheet);
-    m_cycle = new ChartView(sheet);
-    m_cycle->setAccessibleName(tr("One cycle, drawn to scale"));
-    m_cycle->setPlotMargins({44, 4, 14, 40});
-    m_pulse = new PulseChart(m_services.text, sheet);
-    m_pulse->setAccessibleName(tr("One pulse, enlarged"));
-    auto* pulseTitle = new QLabel(tr("<b>One pulse</b>, enlarged"), sheet);
-    auto* grid = new QGridLayout(sheet);
-    grid->setContentsMargins(space::insideSheet, space::close, space::insideSheet, space::close);
-    grid->setHorizontalSpacing(space::wide);
-    grid->setVerticalSpacing(space::tiny);
-    grid->addWidget(m_cycleTitle, 0, 0);
-    grid->addWidget(pulseTitle, 0, 1);
-    grid->addWidget(m_cycle, 1, 0);
-    grid->addWidget(m_pulse, 1, 1);
-    grid->setColumnStretch(0, 65);
-    grid->setColumnStretch(1, 35);
-    grid->setRowStretch(1, 1);
-    sheet->setMinimumHeight(150);
-    return sheet;
 }
 
 void PlanPage::arrange()
@@ -188,7 +161,8 @@ void PlanPage::refresh()
     const auto before = current && *current > 0 ? m_draft.figuresOf(*current - 1) : std::nullopt;
     m_figures->show(m_draft.block(), figures, before);
     refreshFindings(figures, before);
-    refreshCharts(figures, before);
+    m_cycleSheet->show(m_draft.block(), figures, m_draft.blockBefore(), before,
+                       current ? tr("Block %1").arg(*current) : QString());
 }
 
 void PlanPage::refreshFindings(const std::optional<BlockFigures>& figures,
@@ -197,6 +171,10 @@ void PlanPage::refreshFindings(const std::optional<BlockFigures>& figures,
     std::vector<PlacedFinding> placed;
     if (figures) {
         placed = placedFindings(*figures, before);
+        for (PlacedFinding& one : placed) {
+            one.remedyText =
+                remedyText(one, m_draft.block(), m_draft.stimulator(), m_services.text);
+        }
     }
     m_form->setFindings(placed);
     std::erase_if(placed,
@@ -204,62 +182,9 @@ void PlanPage::refreshFindings(const std::optional<BlockFigures>& figures,
     m_strip->setFindings(placed, m_form->problem());
 }
 
-std::vector<PlacedFinding> PlanPage::placedFindings(const BlockFigures& figures,
-                                                    const std::optional<BlockFigures>& before) const
-{
-    std::vector<PlacedFinding> placed;
-    for (const Finding& finding : figures.findings) {
-        placed.push_back({finding});
-    }
-    for (std::size_t site = 0; site < figures.sites.size(); ++site) {
-        for (const Finding& finding : figures.sites[site].findings) {
-            const bool everywhere =
-                std::ranges::all_of(figures.sites, [&](const SiteFigures& other) {
-                    return std::ranges::find(other.findings, finding) != other.findings.end();
-                });
-            if (!everywhere) {
-                placed.push_back({finding, site});
-            } else if (site == 0) {
-                placed.push_back({finding});
-            }
-        }
-    }
-    if (const auto step = before ? stepFinding(*before, figures) : std::nullopt) {
-        placed.push_back({*step});
-    }
-    for (PlacedFinding& one : placed) {
-        one.remedyText = remedyText(one);
-    }
-    std::ranges::stable_sort(placed, std::ranges::greater{},
-                             [](const PlacedFinding& p) { return p.finding.severity; });
-    return placed;
-}
-
-std::optional<std::int64_t> PlanPage::remedyCount(const PlacedFinding& placed) const
-{
-    const bool mends = placed.finding.code == FindingCode::outsideStimulator ||
-                       placed.finding.code == FindingCode::offStep;
-    const auto unit = m_draft.stimulator();
-    const Block* block = m_draft.block();
-    const std::size_t site = placed.site.value_or(0);
-    if (!mends || !unit || block == nullptr || site >= block->sites.size()) {
-        return std::nullopt;
-    }
-    const auto count = countIn(block->sites[site].settings, placed.finding.field);
-    const auto range = rangeOf(*unit, placed.finding.field);
-    return count && range ? std::optional(range->nearestStep(*count)) : std::nullopt;
-}
-
-QString PlanPage::remedyText(const PlacedFinding& placed) const
-{
-    const auto count = remedyCount(placed);
-    return count ? tr("&Set %1").arg(m_services.text.setting(placed.finding.field, *count))
-                 : QString();
-}
-
 void PlanPage::mend(const PlacedFinding& placed)
 {
-    const auto count = remedyCount(placed);
+    const auto count = remedyCount(placed, m_draft.block(), m_draft.stimulator());
     if (!count) {
         return;
     }
@@ -272,35 +197,6 @@ void PlanPage::mend(const PlacedFinding& placed)
     }
     m_draft.endStep();
     m_form->focusField(field, placed.site);
-}
-
-void PlanPage::refreshCharts(const std::optional<BlockFigures>& figures,
-                             const std::optional<BlockFigures>& before)
-{
-    const bool drawn = figures && !figures->sites.empty() && figures->sites.front().timing;
-    m_cycle->setVisible(drawn);
-    m_cycleTitle->setText(
-        drawn ? tr("<b>One cycle</b>, amplitude in %1, %2 in all")
-                    .arg(doseAmplitude(m_draft.block()->sites.front().settings.amplitude)
-                             ? unitSymbol(Unit::milliampere)
-                             : tr("percent of what is set"),
-                         m_services.text.time(figures->sites.front().timing->cycle))
-              : tr("<b>One cycle</b>"));
-    if (!drawn) {
-        m_pulse->setSettings(std::nullopt);
-        return;
-    }
-    const Settings& settings = m_draft.block()->sites.front().settings;
-    CycleToShow cycle{
-        *figures->sites.front().timing, doseAmplitude(settings.amplitude), {}, {}, {}};
-    if (before && !before->sites.empty() && before->sites.front().timing) {
-        cycle.before = before->sites.front().timing;
-        cycle.amplitudeBefore =
-            doseAmplitude(m_draft.blockBefore()->sites.front().settings.amplitude);
-        cycle.nameBefore = tr("Block %1").arg(*m_draft.currentBlock());
-    }
-    m_cycle->setSpec(cycleChart(cycle, m_services.text));
-    m_pulse->setSettings(settings);
 }
 
 void PlanPage::saveDraft()

@@ -14,16 +14,14 @@
 #include <optional>
 #include <vector>
 
-class QLabel;
 class QScrollArea;
 
 namespace quadrille::app
 {
 
 class BlockSheet;
-class ChartView;
+class CycleSheet;
 class FiguresPanel;
-class PulseChart;
 class SettingsForm;
 
 /// Where the physiotherapist thinks: blocks and sites, settings, figures, one cycle. The page shows
@@ -62,17 +60,10 @@ protected:
 
 private:
     void layOut();
-    QWidget* cycleSheet();
     void arrange();
     void refresh();
     void refreshFindings(const std::optional<BlockFigures>& figures,
                          const std::optional<BlockFigures>& before);
-    void refreshCharts(const std::optional<BlockFigures>& figures,
-                       const std::optional<BlockFigures>& before);
-    std::vector<PlacedFinding> placedFindings(const BlockFigures& figures,
-                                              const std::optional<BlockFigures>& before) const;
-    QString remedyText(const PlacedFinding& placed) const;
-    std::optional<std::int64_t> remedyCount(const PlacedFinding& placed) const;
     void mend(const PlacedFinding& placed);
     void setCourseAfterIssue();
     void addStimulator();
@@ -90,10 +81,7 @@ private:
     BlockSheet* m_blocks;
     SettingsForm* m_form;
     FiguresPanel* m_figures;
-    QWidget* m_cycleSheet;
-    ChartView* m_cycle;
-    PulseChart* m_pulse;
-    QLabel* m_cycleTitle;
+    CycleSheet* m_cycleSheet;
     QScrollArea* m_scroll;
     QWidget* m_sheets;
     bool m_narrow = false;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/print/handout_words.h"
 
+#include "app/print/handout_site_words.h"
+#include "app/print/rich_text.h"
 #include "app/print/safety_words.h"
 #include "app/words/trade_words.h"
 
@@ -15,143 +17,13 @@ namespace
 
 using namespace std::chrono_literals;
 
-/// Longer texts stand below a step's head, not in it.
-constexpr qsizetype longestStepHead = 90;
-
 /// Longer parts of the foot may be broken between words.
 constexpr qsizetype longestUnbroken = 50;
-
-QString dash()
-{
-    return QStringLiteral("—");
-}
-
-QString orDash(const QString& text)
-{
-    return text.isEmpty() ? dash() : text;
-}
-
-QString capitalised(QString text)
-{
-    if (!text.isEmpty()) {
-        text[0] = text[0].toUpper();
-    }
-    return text;
-}
-
-/// What a practitioner typed, as a sentence.
-QString sentence(const QString& typed)
-{
-    if (typed.isEmpty()) {
-        return {};
-    }
-    const QString text = capitalised(typed);
-    const QChar last = text.back();
-    return last.isLetterOrNumber() || last == QLatin1Char(')') ? text + QLatin1Char('.') : text;
-}
-
-QString whereOf(const HandoutSite& site)
-{
-    Site named;
-    named.muscle = capitalised(orDash(typedText(site.muscle))).toStdString();
-    named.side = site.side;
-    return siteName(named);
-}
 
 QString townOf(const Practice& practice)
 {
     const QString address = typedText(practice.address);
     return address.section(QChar(QChar::LineSeparator), -1).trimmed();
-}
-
-/// "50 × 90 mm" for the usual pair; what differs is told by lead.
-QString padsOf(const std::vector<Pad>& pads, const QuantityText& text)
-{
-    QStringList sizes;
-    for (const Pad& pad : pads) {
-        sizes.append(padSize(pad, text));
-    }
-    const bool same = !sizes.isEmpty() && sizes.count(sizes.front()) == sizes.size();
-    if (same && sizes.size() == 2) {
-        return sizes.front();
-    }
-    if (same && sizes.size() > 2) {
-        return HandoutWords::tr("%1 pads, each %2")
-            .arg(text.count(static_cast<std::int64_t>(pads.size())), sizes.front());
-    }
-    for (std::size_t i = 0; i < pads.size(); ++i) {
-        const QString lead = pads[i].lead == Lead::a ? QStringLiteral("A") : QStringLiteral("B");
-        QString& size = sizes[static_cast<qsizetype>(i)];
-        size = lead + noBreakSpace() + size;
-    }
-    return sizes.join(QStringLiteral(", "));
-}
-
-/// Pads of one size everywhere are said once.
-bool samePads(const HandoutCard& card, const QuantityText& text)
-{
-    std::optional<QString> size;
-    for (const HandoutSite& site : card.sites) {
-        for (const Pad& pad : site.pads) {
-            if (size.value_or(padSize(pad, text)) != padSize(pad, text)) {
-                return false;
-            }
-            size = padSize(pad, text);
-        }
-        if (site.pads.size() != 2) {
-            return false;
-        }
-    }
-    return size.has_value();
-}
-
-bool inTurn(const HandoutCard& card)
-{
-    return card.siteOrder == SiteOrder::oneAfterAnother && card.sites.size() > 1;
-}
-
-/// A text of the sites as one sentence where all say the same, else a paragraph per site.
-struct SiteTexts {
-    QString shared;
-    std::vector<RichText> each;
-    bool isEmpty() const { return shared.isEmpty() && each.empty(); }
-};
-
-/// Sites that run at once share what only one of them says; one after another each has its own.
-SiteTexts textsOf(const HandoutCard& card, std::string HandoutSite::*which)
-{
-    SiteTexts texts;
-    QStringList different;
-    bool anyEmpty = false;
-    for (const HandoutSite& site : card.sites) {
-        const QString text = sentence(typedText(site.*which));
-        anyEmpty = anyEmpty || text.isEmpty();
-        if (text.isEmpty()) {
-            continue;
-        }
-        different.append(text);
-        texts.each.push_back({{whereOf(site) + QStringLiteral(": "), true}, {text}});
-    }
-    different.removeDuplicates();
-    if (different.size() == 1 && !(anyEmpty && inTurn(card))) {
-        return {different.front(), {}};
-    }
-    return texts;
-}
-
-/// A step headed by the practitioner's own words where they are short and the same for all.
-StepText stepOf(const SiteTexts& texts, const QString& headOfLong, const QString& headOfNone)
-{
-    if (texts.isEmpty()) {
-        return {headOfNone, {}};
-    }
-    if (texts.shared.isEmpty()) {
-        return {headOfLong, texts.each};
-    }
-    if (texts.shared.size() <= longestStepHead) {
-        return {texts.shared, {}};
-    }
-    return {headOfLong, {plain(texts.shared)}};
 }
 
 } // namespace
@@ -387,85 +259,6 @@ SiteTable HandoutWords::sites(const HandoutCard& card) const
         table.note = tr("A dash means: as set up by your physiotherapist.");
     }
     return table;
-}
-
-StepText HandoutWords::padsStep(const HandoutCard& card) const
-{
-    std::size_t pads = 0;
-    for (const HandoutSite& site : card.sites) {
-        pads += site.pads.size();
-    }
-    StepText step{tr("Look at the skin. Stick on the pads."), {}};
-    if (pads > 1 && !inTurn(card)) {
-        step.head = tr("Look at the skin. Stick on the %1 pads.")
-                        .arg(m_text.count(static_cast<std::int64_t>(pads)));
-    }
-    step.body.push_back(plain(samePads(card, m_text)
-                                  ? tr("Clean, dry, no cream. Each pad %1, where you were shown.")
-                                        .arg(padSize(card.sites.front().pads.front(), m_text))
-                                  : tr("Clean, dry, no cream. Each pad where you were shown.")));
-    return step;
-}
-
-StepText HandoutWords::turnUpStep(const HandoutCard& card)
-{
-    StepText step{tr("Switch on. Turn up slowly while it pulls."), {}};
-    if (inTurn(card)) {
-        step.body = {plain(tr("One muscle after the other, in the order of the list.")),
-                     plain(tr("The muscle should go hard, without sharp pain."))};
-    } else if (card.sites.size() > 1) {
-        step.body = {plain(tr("First one channel, then the next. Hard muscle, no sharp pain."))};
-    } else {
-        step.body = {plain(tr("The muscle should go hard, without sharp pain."))};
-    }
-    return step;
-}
-
-std::vector<StepText> HandoutWords::steps(const HandoutCard& card) const
-{
-    return {
-        positionStep(card),
-        padsStep(card),
-        turnUpStep(card),
-        workStep(card),
-        {tr("Switch off first, then take the pads off."), {plain(tr("Look at the skin again."))}}};
-}
-
-StepText HandoutWords::positionStep(const HandoutCard& card) const
-{
-    return stepOf(textsOf(card, &HandoutSite::position), tr("Get into position."),
-                  tr("Sit or lie as you were shown."));
-}
-
-StepText HandoutWords::workStep(const HandoutCard& card) const
-{
-    StepText step = stepOf(textsOf(card, &HandoutSite::instruction), tr("While it pulls:"),
-                           tr("Let it pull, then let it rest."));
-    if (card.common.rhythm) {
-        step.body.push_back(plain(rhythm(*card.common.rhythm, inTurn(card))));
-    }
-    for (const HandoutSite& site : card.sites) {
-        if (site.own.rhythm) {
-            step.body.push_back({{whereOf(site) + QStringLiteral(": "), true},
-                                 {rhythm(*site.own.rhythm, false), false}});
-        }
-    }
-    return step;
-}
-
-QString HandoutWords::rhythm(const HandoutRhythm& rhythm, bool forEachMuscle) const
-{
-    const QString pull = m_text.setting(Field::onTime, rhythm.onPhase.count());
-    const QString rest = m_text.setting(Field::offTime, rhythm.offTime.count());
-    const QString times = m_text.count(rhythm.contractions.started);
-    QString text = forEachMuscle
-                       ? tr("It pulls for %1 and rests for %2, %3 times for each muscle.")
-                             .arg(pull, rest, times)
-                       : tr("It pulls for %1 and rests for %2, %3 times.").arg(pull, rest, times);
-    if (rhythm.contractions.started != rhythm.contractions.completed) {
-        text += tr(" The last pull is cut short.");
-    }
-    return text;
 }
 
 } // namespace quadrille::app

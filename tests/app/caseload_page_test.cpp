@@ -64,7 +64,7 @@ protected:
 TEST_F(CaseloadPageTest, CtrlFLeadsIntoTheSearchAndDownIntoTheList)
 {
     table().setFocus();
-    QTest::keyClick(&page, Qt::Key_F, Qt::ControlModifier);
+    page.focusSearch();
     EXPECT_TRUE(search().hasFocus());
     QTest::keyClick(&search(), Qt::Key_Down);
     EXPECT_TRUE(table().hasFocus());

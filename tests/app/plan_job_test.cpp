@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The main job in the real window: add a patient, plan a block, see the figures, issue, print.
+#include "app/caseload/caseload_page.h"
 #include "app/patient/record_page.h"
 #include "app/plan/plan_page.h"
 #include "app/plan/quantity_box.h"
@@ -278,4 +279,14 @@ TEST_F(PlanJob, UndoAndRedoWorkFromTheKeyboard)
     EXPECT_NE(figure("contractions"), after);
     press(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
     EXPECT_EQ(figure("contractions"), after);
+}
+
+TEST_F(PlanJob, CtrlFSearchesFromTheRecord)
+{
+    openRecord();
+    press(Qt::Key_F, Qt::ControlModifier);
+    auto* search = practice.window().caseloadPage().findChild<QLineEdit*>();
+    ASSERT_NE(search, nullptr);
+    EXPECT_TRUE(search->isVisible());
+    EXPECT_TRUE(search->hasFocus());
 }

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "app/words/quantity_text.h"
+
+#include "core/plan.h"
+#include "core/plan_figures.h"
+
+#include <QFrame>
+
+#include <optional>
+
+class QLabel;
+
+namespace quadrille::app
+{
+
+class ChartView;
+class PulseChart;
+
+/// One cycle and one pulse of the first site of a block, drawn to scale, with the block before
+/// dashed.
+class CycleSheet : public QFrame
+{
+    Q_OBJECT
+
+public:
+    CycleSheet(const QuantityText& text, QWidget* parent);
+
+    /// Nothing is drawn while the block has no timing.
+    void show(const Block* block, const std::optional<BlockFigures>& figures,
+              const Block* blockBefore, const std::optional<BlockFigures>& before,
+              const QString& nameBefore);
+
+private:
+    const QuantityText& m_text;
+    QLabel* m_title;
+    ChartView* m_cycle;
+    PulseChart* m_pulse;
+};
+
+} // namespace quadrille::app
