@@ -6,6 +6,7 @@
 #include "app/words/trade_words.h"
 
 #include <QCoreApplication>
+#include <QRegularExpression>
 
 #include <algorithm>
 

@@ -26,6 +26,12 @@ QString valueError(const Error& error, const QuantityText& text)
     const QString subject = QString::fromStdString(error.subject);
     switch (error.code) {
     case ErrorCode::outOfRange:
+        if (error.figures.size() > 2) {
+            return ErrorWords::
+                tr("%1 of %2 is outside what can be calculated (%3 to %4). Enter another value.")
+                    .arg(field, figure(error, 0, text), figure(error, 1, text),
+                         figure(error, 2, text));
+        }
         return ErrorWords::tr(
                    "%1 of %2 is outside what can be calculated (limit %3). Enter another value.")
             .arg(field, figure(error, 0, text), figure(error, 1, text));

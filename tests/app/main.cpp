@@ -20,5 +20,8 @@ int main(int argc, char* argv[])
     quadrille::app::installTranslations(application);
     quadrille::app::Look look(application);
     look.apply(quadrille::app::SchemeChoice::light);
-    return RUN_ALL_TESTS();
+    const int result = RUN_ALL_TESTS();
+    // What asked to go later goes now, not never.
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+    return result;
 }
