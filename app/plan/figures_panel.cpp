@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <array>
+#include <memory>
 
 namespace quadrille::app
 {
@@ -161,7 +162,7 @@ void FiguresPanel::rebuildSites(std::size_t sites)
 {
     QWidget* old = m_sites;
     m_sites = new QWidget(this);
-    m_layout->replaceWidget(old, m_sites);
+    const std::unique_ptr<QLayoutItem> place(m_layout->replaceWidget(old, m_sites));
     old->setParent(nullptr);
     old->deleteLater();
     m_doseValues.clear();
