@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A window on a practice of its own in a temporary folder, for tests that use the program as a person does.
+// A window on a practice of its own in a temporary folder, for tests that use the program as a
+// person does.
 #pragma once
 
 #include "app/look/look.h"
@@ -61,7 +62,8 @@ public:
     const Practiced& ids() const { return *m_ids; }
     TempStore& temp() { return m_temp; }
     const app::QuantityText& text() const { return m_text; }
-    /// Closes the window as a crash would: nothing is asked, nothing is saved. Then opens the file again.
+    /// Closes the window as a crash would: nothing is asked, nothing is saved. Then opens the file
+    /// again.
     void crashAndStartAgain();
 
     /// The one visible widget of this name inside `parent`; the test fails when there is none.
