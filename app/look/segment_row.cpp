@@ -7,6 +7,7 @@
 
 #include <QButtonGroup>
 #include <QHBoxLayout>
+#include <QLocale>
 #include <QPainter>
 #include <QPushButton>
 

@@ -11,6 +11,7 @@
 
 #include <QAbstractItemView>
 #include <QAbstractSpinBox>
+#include <QApplication>
 #include <QCalendarWidget>
 #include <QCheckBox>
 #include <QComboBox>
@@ -163,10 +164,6 @@ void SheetStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
         drawItemGround(*option, *painter);
         return;
     case PE_FrameTabBarBase:
-        painter->fillRect(
-            QRect(option->rect.left(), option->rect.bottom(), option->rect.width(), 1),
-            m_tokens.line);
-        return;
     case PE_PanelMenuBar:
         painter->fillRect(
             QRect(option->rect.left(), option->rect.bottom(), option->rect.width(), stroke::line),
