@@ -16,11 +16,42 @@ namespace
 {
 
 /// A header may include those that stand before it. A .cpp may include any header of core.
-constexpr std::array<std::string_view, 19> coreOrder{
-    "quantity",   "units",    "ids",          "calendar",       "field",
-    "result",     "finding",  "people",       "course",         "waveform",
-    "stimulator", "settings", "placement",    "plan",           "session_timing",
-    "dose",       "limits",   "plan_figures", "handout_content"};
+constexpr std::array coreOrder = std::to_array<std::string_view>({
+    "quantity",
+    "units",
+    "ids",
+    "calendar",
+    "field",
+    "result",
+    "finding",
+    "people",
+    "course",
+    "waveform",
+    "stimulator",
+    "settings",
+    "placement",
+    "plan",
+    "session_timing",
+    "dose",
+    "limits",
+    "plan_figures",
+    "handout_content",
+    "lanes",
+    "fatigue_parameters",
+    "force_fatigue_model",
+    "force_peak",
+    "contraction_run",
+    "contraction_run_body",
+    "cycle_map",
+    "model_session",
+    "fatigue_prediction",
+    "model_comparability",
+    "fatigue_memory",
+    "settings_search",
+    "settings_comparison",
+    "course_projection",
+    "caseload_projection",
+});
 
 /// What each layer may include of ours.
 const std::map<std::string, std::set<std::string>> layerArrows{

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/model_comparability.h"
+
+namespace quadrille
+{
+
+namespace
+{
+
+Milliseconds onPhase(const Settings& settings, RampHabit habit)
+{
+    return habit == RampHabit::includedInOnTime
+               ? settings.onTime
+               : settings.onTime + settings.rampUp + settings.rampDown;
+}
+
+} // namespace
+
+ModelComparability modelComparability(const Settings& a, RampHabit habitOfA, const Settings& b,
+                                      RampHabit habitOfB, bool phaseDurationRecruits)
+{
+    ModelComparability result;
+    const auto refuseIf = [&result](bool differs, ModelRefusal refusal) {
+        if (differs) {
+            result.refusals.push_back(refusal);
+        }
+    };
+    refuseIf(a.pulseFrequency != b.pulseFrequency, ModelRefusal::frequencyDiffers);
+    refuseIf(onPhase(a, habitOfA) != onPhase(b, habitOfB), ModelRefusal::onPhaseDiffers);
+    refuseIf(phaseDurationRecruits && a.phaseDuration != b.phaseDuration,
+             ModelRefusal::recruitmentDiffers);
+    refuseIf(a.rampUp != b.rampUp || a.rampDown != b.rampDown, ModelRefusal::rampsDiffer);
+    refuseIf(a.waveform != b.waveform, ModelRefusal::waveformDiffers);
+    result.phaseDurationIgnored = !phaseDurationRecruits && a.phaseDuration != b.phaseDuration;
+    result.amplitudeIgnored = a.amplitude != b.amplitude;
+    return result;
+}
+
+} // namespace quadrille
