@@ -32,7 +32,9 @@ ModelComparability modelComparability(const Settings& a, RampHabit habitOfA, con
     refuseIf(a.rampUp != b.rampUp || a.rampDown != b.rampDown, ModelRefusal::rampsDiffer);
     refuseIf(a.waveform != b.waveform, ModelRefusal::waveformDiffers);
     result.phaseDurationIgnored = !phaseDurationRecruits && a.phaseDuration != b.phaseDuration;
-    result.amplitudeIgnored = a.amplitude != b.amplitude;
+    const auto amplitudeOfA = doseAmplitude(a.amplitude);
+    const auto amplitudeOfB = doseAmplitude(b.amplitude);
+    result.amplitudeIgnored = amplitudeOfA && amplitudeOfB && amplitudeOfA != amplitudeOfB;
     return result;
 }
 

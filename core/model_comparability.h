@@ -25,8 +25,9 @@ enum class ModelRefusal {
 /// they differ too, the result says so.
 struct ModelComparability {
     std::vector<ModelRefusal> refusals; ///< empty: may be compared
-    bool amplitudeIgnored = false;      ///< amplitudes differ, and the model takes no notice of it
-    bool phaseDurationIgnored = false;  ///< the same for phase durations
+    bool amplitudeIgnored =
+        false; ///< both amplitudes are known and differ, and the model takes no notice of it
+    bool phaseDurationIgnored = false; ///< the same for phase durations
     bool isAllowed() const { return refusals.empty(); }
 };
 ModelComparability modelComparability(const Settings& a, RampHabit habitOfA, const Settings& b,

@@ -38,7 +38,7 @@ Value timingValue(ComparedFigure figure, const SessionTiming& timing)
     case ComparedFigure::totalOnTime:
         return amountOf(timing.totalOnTime);
     case ComparedFigure::dutyCycle:
-        return Amount{100.0 * timing.dutyCycle(), Unit::percent};
+        return ratioOf(timing.dutyCycle());
     case ComparedFigure::offOnRatio:
         return ratioOf(timing.offOnRatio());
     case ComparedFigure::pulses:
