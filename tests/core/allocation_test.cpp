@@ -19,7 +19,8 @@ namespace
 std::atomic<std::size_t> allocations{0};
 } // namespace
 
-void* operator new(std::size_t size)
+// Not inlined: GCC would take malloc and delete, side by side, for a mismatch.
+[[gnu::noinline]] void* operator new(std::size_t size)
 {
     ++allocations;
     if (void* memory = std::malloc(size == 0 ? 1 : size)) {
@@ -28,12 +29,12 @@ void* operator new(std::size_t size)
     throw std::bad_alloc();
 }
 
-void operator delete(void* memory) noexcept
+[[gnu::noinline]] void operator delete(void* memory) noexcept
 {
     std::free(memory);
 }
 
-void operator delete(void* memory, std::size_t) noexcept
+[[gnu::noinline]] void operator delete(void* memory, std::size_t) noexcept
 {
     std::free(memory);
 }
