@@ -62,15 +62,11 @@ private:
 /// The first case of the reference table, with one member replaced or added.
 QByteArray firstCase(const char* member = nullptr, const QJsonValue& value = {})
 {
-    QJsonObject object{{"frequency_hz", 50},
-                       {"phase_duration_us", 300},
-                       {"amplitude_ma", 60},
-                       {"pad_area_cm2", 50},
-                       {"on_s", 4},
-                       {"off_s", 12},
-                       {"ramps_included", 1},
-                       {"session_s", 1200},
-                       {"sessions_per_week", 5}};
+    QJsonObject object = QJsonDocument::fromJson(
+                             R"({"frequency_hz": 50, "phase_duration_us": 300, "amplitude_ma": 60,)"
+                             R"( "pad_area_cm2": 50, "on_s": 4, "off_s": 12, "ramps_included": 1,)"
+                             R"( "session_s": 1200, "sessions_per_week": 5})")
+                             .object();
     if (member) {
         object[QLatin1String(member)] = value;
     }
