@@ -3,6 +3,7 @@
 
 #include "app/command_line/demo_verb.h"
 #include "app/command_line/figures_verb.h"
+#include "app/command_line/fit_threshold_verb.h"
 #include "app/command_line/handout_verb.h"
 
 #include <QCoreApplication>
@@ -29,6 +30,11 @@ int runFigures(const QStringList& arguments, const CommandContext& context)
     return figuresVerb(arguments, context.out, context.err);
 }
 
+int runFitThreshold(const QStringList& arguments, const CommandContext& context)
+{
+    return fitThresholdVerb(arguments, context.out, context.err);
+}
+
 int runHandout(const QStringList& arguments, const CommandContext& context)
 {
     return handoutVerb(arguments, context.clock, context.out, context.err);
@@ -44,6 +50,9 @@ const std::vector<Verb>& verbs()
         {QStringLiteral("figures"),
          CommandWords::tr("figures CASES.csv: timing and dose of settings in a table"), false,
          runFigures},
+        {QStringLiteral("fit-threshold"),
+         CommandWords::tr("fit-threshold FILE.csv: rheobase and chronaxie from thresholds"), false,
+         runFitThreshold},
         {QStringLiteral("handout"),
          CommandWords::tr(
              "handout --store FILE --patient REF --out FILE.pdf: write a patient’s handout"),

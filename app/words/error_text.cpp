@@ -50,9 +50,9 @@ QString curveError(const Error& error, const QuantityText& text)
 {
     switch (error.code) {
     case ErrorCode::tooFewDurations:
-        return ErrorWords::tr("Different phase durations: %1; a curve needs at least %2. Measure "
-                              "the threshold at more phase durations.")
-            .arg(figure(error, 0, text), figure(error, 1, text));
+        return ErrorWords::tr("A curve needs thresholds at %1 different phase durations or more "
+                              "(here: %2). Measure at more phase durations.")
+            .arg(figure(error, 1, text), figure(error, 0, text));
     case ErrorCode::noFit:
         if (error.figures.size() > 1) {
             return ErrorWords::tr("The thresholds do not follow this law: rheobase %1 and "
