@@ -283,7 +283,8 @@ Result<std::vector<SiteFits>> fitsOf(const std::vector<ThresholdSeries>& series,
         for (const StrengthDurationLaw law : allLaws) {
             found.laws.push_back({law, fitStrengthDuration(site.points, law)});
         }
-        if (std::ranges::none_of(found.laws, [](const LawFit& law) { return bool(law.fit); })) {
+        if (std::ranges::none_of(found.laws,
+                                 [](const LawFit& law) { return law.fit.has_value(); })) {
             const QString why =
                 withoutPoint(errorText(found.laws.front().fit.error(), QuantityText(QLocale::c())));
             const QString where = site.site.isEmpty()
