@@ -4,6 +4,7 @@
 #include "app/command_line/compare_verb.h"
 #include "app/command_line/demo_verb.h"
 #include "app/command_line/figures_verb.h"
+#include "app/command_line/fit_threshold_verb.h"
 #include "app/command_line/handout_verb.h"
 
 #include <QCoreApplication>
@@ -35,6 +36,11 @@ int runCompare(const QStringList& arguments, const CommandContext& context)
     return compareVerb(arguments, context.out, context.err);
 }
 
+int runFitThreshold(const QStringList& arguments, const CommandContext& context)
+{
+    return fitThresholdVerb(arguments, context.out, context.err);
+}
+
 int runHandout(const QStringList& arguments, const CommandContext& context)
 {
     return handoutVerb(arguments, context.clock, context.out, context.err);
@@ -53,6 +59,9 @@ const std::vector<Verb>& verbs()
         {QStringLiteral("compare"),
          CommandWords::tr("compare A.json B.json …: the figures of settings side by side"), false,
          runCompare},
+        {QStringLiteral("fit-threshold"),
+         CommandWords::tr("fit-threshold FILE.csv: rheobase and chronaxie from thresholds"), false,
+         runFitThreshold},
         {QStringLiteral("handout"),
          CommandWords::tr(
              "handout --store FILE --patient REF --out FILE.pdf: write a patient’s handout"),

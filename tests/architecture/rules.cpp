@@ -36,6 +36,8 @@ constexpr std::array coreOrder = std::to_array<std::string_view>({
     "limits",
     "plan_figures",
     "handout_content",
+    "lapicque_squares",
+    "strength_duration",
     "lanes",
     "fatigue_parameters",
     "force_fatigue_model",
@@ -61,6 +63,7 @@ const std::map<std::string, std::set<std::string>> layerArrows{
     {"tests/core", {"core", "tests"}},
     {"tests/db", {"db", "core", "tests"}},
     {"tests/app", {"app", "db", "core", "tests"}},
+    {"tests/fuzz", {"app", "db", "core", "tests"}},
 };
 
 /// One aggregate each.
