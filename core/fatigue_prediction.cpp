@@ -29,7 +29,7 @@ double recruitedShare(const Settings& settings, const FatigueOptions& options)
 }
 
 /// Why the model cannot run these settings; nothing when it can.
-std::optional<Error> refusal(const Settings& settings)
+std::optional<Error> refusal(const Settings& settings, const SessionTiming& timing)
 {
     if (settings.waveform == Waveform::kilohertzBursts || !isChargeBalanced(settings.waveform)) {
         return Error{ErrorCode::impossible, {}, {}, Field::waveform, {}};
@@ -43,6 +43,15 @@ std::optional<Error> refusal(const Settings& settings)
                      {amountOf(settings.pulseFrequency), amountOf(leastModelFrequency),
                       amountOf(mostModelFrequency)}};
     }
+    if (timing.pulsesPerContraction > mostModelPulses) {
+        const double longest =
+            static_cast<double>(mostModelPulses) / settings.pulseFrequency.shown();
+        return Error{ErrorCode::outOfRange,
+                     {},
+                     {},
+                     Field::onTime,
+                     {amountOf(timing.onPhase), {0.0, Unit::second}, {longest, Unit::second}}};
+    }
     return std::nullopt;
 }
 
@@ -53,7 +62,7 @@ Result<ModelSession> modelSession(const Settings& settings, RampHabit habit,
     if (!timing) {
         return timing.error();
     }
-    if (const auto refused = refusal(settings)) {
+    if (const auto refused = refusal(settings, *timing)) {
         return *refused;
     }
     return ModelSession(*timing, settings.pulseFrequency, recruitedShare(settings, options),

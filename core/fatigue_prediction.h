@@ -20,6 +20,9 @@ namespace quadrille
 inline constexpr PulseFrequency leastModelFrequency = PulseFrequency::fromCount(1'000);
 inline constexpr PulseFrequency mostModelFrequency = PulseFrequency::fromCount(150'000);
 
+/// Pulses of one contraction up to which the model is integrated: ten minutes at 50 Hz.
+inline constexpr std::int64_t mostModelPulses = 30'000;
+
 /// How the model is run.
 struct FatigueOptions {
     const FatigueParameters* parameters = &ableBodiedKneeExtensors(); ///< one of the sets

@@ -193,6 +193,19 @@ TEST(FatiguePrediction, OutsideOneToAHundredAndFiftyHertzIsRefusedWithBothEnds)
     }
 }
 
+TEST(FatiguePrediction, OfAContractionOfMoreThanTenMinutesAtFiftyHertzIsRefused)
+{
+    Settings settings = someSettings();
+    settings.onTime = 601s;
+    settings.sessionLength = 1h;
+    const auto prediction = predictFatigue(settings, RampHabit::includedInOnTime);
+    ASSERT_FALSE(prediction);
+    EXPECT_EQ(prediction.error().field, Field::onTime);
+    EXPECT_EQ(prediction.error().figures.back(), (Amount{600.0, Unit::second}));
+    settings.onTime = 600s;
+    EXPECT_TRUE(predictFatigue(settings, RampHabit::includedInOnTime));
+}
+
 TEST(FatiguePrediction, OfSettingsThatCannotRunNamesTheSetting)
 {
     Settings settings = someSettings();
