@@ -85,6 +85,14 @@ QString expectedSessions()
     return FiguresWords::tr("a whole number from 1 to %1").arg(mostSessionsPerWeek);
 }
 
+/// A cell as a sentence can quote it: on one line, not too long.
+QString quoted(const QString& cell)
+{
+    constexpr qsizetype most = 60;
+    const QString line = cell.simplified();
+    return line.size() <= most ? line : line.left(most) + QStringLiteral("…");
+}
+
 /// Reads the cells of one row; the first that cannot be used is the problem.
 class RowOfCase
 {
@@ -116,7 +124,7 @@ public:
     {
         if (m_problem.isEmpty()) {
             m_problem = FiguresWords::tr("%1: “%2” can’t be used; expected is %3")
-                            .arg(place(column), cell(column), expected);
+                            .arg(place(column), quoted(cell(column)), expected);
         }
     }
 
@@ -172,7 +180,7 @@ QString contradiction(const FiguresCase& given, const RowOfCase& row)
         what.chop(1);
     }
     return FiguresWords::tr("%1: “%2” can’t be used: %3")
-        .arg(row.place(column), row.cell(column), what);
+        .arg(row.place(column), quoted(row.cell(column)), what);
 }
 
 } // namespace

@@ -84,7 +84,7 @@ Result<CsvTable> tableFrom(const QJsonObject& object, const QString& name)
     for (const QString& member : object.keys()) {
         if (member != QLatin1String(nameMember) && !columns.contains(member)) {
             return badFormat(name, SettingsJsonWords::tr("“%1” is not known; known are %2, %3")
-                                       .arg(member, QLatin1String(nameMember),
+                                       .arg(member.simplified().left(60), QLatin1String(nameMember),
                                             columns.join(QStringLiteral(", "))));
         }
     }

@@ -19,11 +19,12 @@ inline QByteArray bytesOf(std::string_view input)
     return {input.data(), static_cast<qsizetype>(input.size())};
 }
 
-/// A refusal names the table and says what is wrong with it.
-inline void requireSentence(const Error& error)
+/// A refusal names the file and says what is wrong with it, in one line.
+inline void requireSentence(const Error& error, std::string_view file = "table.csv")
 {
     require(error.code == ErrorCode::badFormat);
-    require(error.subject == "table.csv" && !error.detail.empty());
+    require(error.subject == file && !error.detail.empty());
+    require(error.detail.find('\n') == std::string::npos);
 }
 
 /// What csv_table promises.
