@@ -53,6 +53,8 @@ enum class Field {
     fromDate,
     reason,
     practitioner,
+    // what is measured
+    threshold,
 };
 
 } // namespace quadrille

@@ -53,6 +53,10 @@ enum class FindingCode {
     noPads,
     noWeekdays,
     onTimeStepLarge,
+    // strength-duration curve
+    poorFit,       ///< the law misses the thresholds by more than the limit
+    chronaxieLong, ///< longer than an innervated muscle's
+    fitUnchecked,  ///< two durations only: the law meets them whether it holds or not
 };
 
 /// Where a limit comes from. `fromMemory` means: not checked against the original text, and said so
@@ -82,6 +86,8 @@ enum class Advice {
     addPads,
     chooseWeekdays,
     checkStep,
+    checkThresholds,
+    measureMoreDurations,
 };
 
 /// A remark on one value: shown beside it and printed in the record.

@@ -23,6 +23,10 @@ enum class ErrorCode {
     impossible, ///< the settings contradict each other; `field` is the one to change
     notFilled,  ///< `field` must be given
     notUnique,  ///< another record has this value already; `subject` is the value
+    // strength-duration curves
+    tooFewDurations, ///< figures: how many different phase durations there are, how many are needed
+    noFit, ///< the thresholds do not follow the law; figures: rheobase and chronaxie as they came
+           ///< out, or none
     // store
     cannotOpen,       ///< `subject` is the file, `detail` the system's reason
     notAStore,        ///< the file is something else, or damaged

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/command_line/command_line.h"
 
+#include "app/command_line/compare_verb.h"
 #include "app/command_line/demo_verb.h"
 #include "app/command_line/figures_verb.h"
+#include "app/command_line/fit_threshold_verb.h"
 #include "app/command_line/handout_verb.h"
 
 #include <QCoreApplication>
@@ -29,6 +31,16 @@ int runFigures(const QStringList& arguments, const CommandContext& context)
     return figuresVerb(arguments, context.out, context.err);
 }
 
+int runCompare(const QStringList& arguments, const CommandContext& context)
+{
+    return compareVerb(arguments, context.out, context.err);
+}
+
+int runFitThreshold(const QStringList& arguments, const CommandContext& context)
+{
+    return fitThresholdVerb(arguments, context.out, context.err);
+}
+
 int runHandout(const QStringList& arguments, const CommandContext& context)
 {
     return handoutVerb(arguments, context.clock, context.out, context.err);
@@ -42,8 +54,14 @@ const std::vector<Verb>& verbs()
         {QStringLiteral("demo"), CommandWords::tr("demo FILE: write the made-up demo practice"),
          false, runDemo},
         {QStringLiteral("figures"),
-         CommandWords::tr("figures CASES.csv: timing and dose of settings in a table"), false,
-         runFigures},
+         CommandWords::tr("figures CASES.csv: timing, dose and fatigue of settings in a table"),
+         false, runFigures},
+        {QStringLiteral("compare"),
+         CommandWords::tr("compare A.json B.json …: the figures of settings side by side"), false,
+         runCompare},
+        {QStringLiteral("fit-threshold"),
+         CommandWords::tr("fit-threshold FILE.csv: rheobase and chronaxie from thresholds"), false,
+         runFitThreshold},
         {QStringLiteral("handout"),
          CommandWords::tr(
              "handout --store FILE --patient REF --out FILE.pdf: write a patient’s handout"),

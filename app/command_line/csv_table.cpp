@@ -106,7 +106,7 @@ Result<CsvTable> csvTableFrom(const QByteArray& bytes, const QString& name)
     for (const QString& column : std::as_const(table.rows.front().cells)) {
         if (table.columns.contains(column.trimmed())) {
             return badFormat(name, CsvWords::tr("the column “%1” is there twice; leave one away")
-                                       .arg(column.trimmed()));
+                                       .arg(column.simplified().left(60)));
         }
         table.columns.append(column.trimmed());
     }

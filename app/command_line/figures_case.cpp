@@ -85,6 +85,14 @@ QString expectedSessions()
     return FiguresWords::tr("a whole number from 1 to %1").arg(mostSessionsPerWeek);
 }
 
+/// A cell as a sentence can quote it: on one line, not too long.
+QString quoted(const QString& cell)
+{
+    constexpr qsizetype most = 60;
+    const QString line = cell.simplified();
+    return line.size() <= most ? line : line.left(most) + QStringLiteral("…");
+}
+
 /// Reads the cells of one row; the first that cannot be used is the problem.
 class RowOfCase
 {
@@ -101,15 +109,22 @@ public:
         return m_row.cells.value(index).trimmed();
     }
 
+    /// Where a cell stands, for a sentence.
+    QString place(const char* column) const
+    {
+        return m_row.number == 0 ? utf8(column)
+                                 : FiguresWords::tr("row %1, column %2")
+                                       .arg(QString::number(m_row.number), utf8(column));
+    }
+
     /// One sentence; empty while all is well.
     const QString& problem() const { return m_problem; }
 
     void complain(const char* column, const QString& expected)
     {
         if (m_problem.isEmpty()) {
-            m_problem =
-                FiguresWords::tr("row %1, column %2: “%3” can’t be used; expected is %4")
-                    .arg(QString::number(m_row.number), utf8(column), cell(column), expected);
+            m_problem = FiguresWords::tr("%1: “%2” can’t be used; expected is %3")
+                            .arg(place(column), quoted(cell(column)), expected);
         }
     }
 
@@ -152,7 +167,7 @@ const char* columnOf(Field field)
 }
 
 /// What the settings of a row say against themselves.
-QString contradiction(const FiguresCase& given, const RowOfCase& row, int rowNumber)
+QString contradiction(const FiguresCase& given, const RowOfCase& row)
 {
     const std::vector<Finding> findings = settingsFindings(given.settings, given.habit);
     const auto stop = std::ranges::find(findings, Severity::stop, &Finding::severity);
@@ -164,8 +179,8 @@ QString contradiction(const FiguresCase& given, const RowOfCase& row, int rowNum
     if (what.endsWith(QLatin1Char('.'))) {
         what.chop(1);
     }
-    return FiguresWords::tr("row %1, column %2: “%3” can’t be used: %4")
-        .arg(QString::number(rowNumber), utf8(column), row.cell(column), what);
+    return FiguresWords::tr("%1: “%2” can’t be used: %3")
+        .arg(row.place(column), quoted(row.cell(column)), what);
 }
 
 } // namespace
@@ -192,7 +207,7 @@ QString inputColumnsHelp()
     add(areaColumn, FiguresWords::tr("area of the smaller pad, cm²"), expectedArea());
     add(rampsColumn, FiguresWords::tr("1: the on time contains the ramps, 0: they are added"),
         expectedFlag());
-    add(modelColumn, FiguresWords::tr("choice of the force model; timing and dose ignore it"),
+    add(modelColumn, FiguresWords::tr("1: phase duration recruits in the force model; usually 0"),
         expectedFlag());
     add(weekColumn, FiguresWords::tr("sessions a week"), expectedSessions());
     return help;
@@ -211,10 +226,9 @@ Result<FiguresCase> figuresCaseFrom(const CsvTable& table, const CsvRow& cells, 
     given.area = PadArea(row.area());
     given.habit = row.count(rampsColumn, 1, 0, 1, expectedFlag()) == 1 ? RampHabit::includedInOnTime
                                                                        : RampHabit::addedToOnTime;
-    row.count(modelColumn, 1, 0, 1, expectedFlag());
+    given.phaseDurationRecruits = row.count(modelColumn, 1, 0, 1, expectedFlag()) == 1;
     given.sessionsPerWeek = row.count(weekColumn, 1, 1, mostSessionsPerWeek, expectedSessions());
-    const QString problem =
-        row.problem().isEmpty() ? contradiction(given, row, cells.number) : row.problem();
+    const QString problem = row.problem().isEmpty() ? contradiction(given, row) : row.problem();
     if (!problem.isEmpty()) {
         return Error{
             ErrorCode::badFormat, name.toStdString(), problem.toStdString(), Field::none, {}};

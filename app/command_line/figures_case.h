@@ -21,6 +21,7 @@ struct FiguresCase {
     RampHabit habit = RampHabit::includedInOnTime;
     PadArea area; ///< of the smaller pad
     std::int64_t sessionsPerWeek = 0;
+    bool phaseDurationRecruits = false; ///< whether phase duration enters the force model
 };
 
 /// Names of the columns that are read, in the order of --help.
@@ -28,8 +29,8 @@ QStringList inputColumns();
 /// One line a column: its name, what it is, what may stand in it.
 QString inputColumnsHelp();
 /// Reads one row of a table that has all inputColumns(). Error `badFormat`: the first cell that
-/// cannot be used, in one sentence, also where cells contradict each other. `name` is what errors
-/// call the table.
+/// cannot be used, in one sentence, also where cells contradict each other; it names the row's
+/// number unless that is 0, as for a case that stands alone. `name` is what errors call the table.
 Result<FiguresCase> figuresCaseFrom(const CsvTable& table, const CsvRow& row, const QString& name);
 
 } // namespace quadrille::app

@@ -5,6 +5,7 @@
 #include "app/command_line/figures_case.h"
 
 #include "core/dose.h"
+#include "core/fatigue_memory.h"
 #include "core/plan_figures.h"
 #include "core/session_timing.h"
 
@@ -28,13 +29,45 @@ QString significant(double value)
     return QString::number(value, 'g', 8);
 }
 
+/// Empty where there is no such figure.
+template <class Whole>
+QString part(const std::optional<Whole>& whole, double Whole::*member)
+{
+    return whole ? significant((*whole).*member) : QString();
+}
+
+/// In the order of modelColumns(); all empty for settings that the model does not know.
+QStringList modelFiguresOf(const FiguresCase& given, FatigueMemory& memory)
+{
+    FatigueOptions options;
+    options.phaseDurationRecruits = given.phaseDurationRecruits;
+    const auto prediction = memory.predict(given.settings, given.habit, options);
+    QStringList figures;
+    if (!prediction) {
+        figures.resize(modelColumns().size());
+        return figures;
+    }
+    return {significant(prediction->recruitedShare),
+            part(prediction->first, &ContractionForce::peakNewtons),
+            part(prediction->last, &ContractionForce::peakNewtons),
+            part(prediction->first, &ContractionForce::integralNewtonSeconds),
+            part(prediction->last, &ContractionForce::integralNewtonSeconds),
+            part(prediction->lastToFirst, &FatigueRatio::peak),
+            part(prediction->lastToFirst, &FatigueRatio::forceTimeIntegral),
+            part(prediction->lastThreeToFirstThree, &FatigueRatio::peak),
+            part(prediction->lastThreeToFirstThree, &FatigueRatio::forceTimeIntegral),
+            significant(prediction->atEnd.forceScale),
+            significant(prediction->atEnd.halfActivation),
+            significant(prediction->atEnd.relaxationTime)};
+}
+
 QString seconds(Milliseconds time)
 {
     return decimalFrom(time.count(), 1000);
 }
 
 /// In the order of computedColumns().
-Result<QStringList> figuresOf(const FiguresCase& given)
+Result<QStringList> figuresOf(const FiguresCase& given, FatigueMemory& memory)
 {
     const Result<SessionTiming> timing = sessionTiming(given.settings, given.habit);
     if (!timing) {
@@ -45,31 +78,33 @@ Result<QStringList> figuresOf(const FiguresCase& given)
     const WeekFigures week = weekOf(*timing, given.sessionsPerWeek, dose.phaseCharge);
     const auto charge = phaseCharge(amplitude, given.settings.phaseDuration);
     return QStringList{
-        seconds(timing->onPhase),
-        seconds(timing->plateau),
-        seconds(timing->cycle),
-        QString::number(timing->cyclesComplete),
-        seconds(timing->remainder),
-        QString::number(timing->contractionsStarted),
-        QString::number(timing->contractionsCompleted),
-        seconds(timing->cutContraction),
-        seconds(timing->totalOnTime),
-        significant(timing->dutyCycle()),
-        significant(timing->offOnRatio()),
-        QString::number(timing->pulsesPerContraction),
-        QString::number(timing->pulses),
-        charge ? decimalFrom(charge->count(), 1'000'000) : significant(dose.phaseCharge.shown()),
-        significant(dose.chargeDensity.shown()),
-        significant(dose.rmsTrain.shown()),
-        significant(dose.rmsCycle.shown()),
-        significant(dose.currentDensity.shown()),
-        significant(dose.powerDensityTrain.shown()),
-        significant(dose.powerDensityCycle.shown()),
-        QString::number(week.contractionsCompleted),
-        seconds(week.onTime),
-        QString::number(week.pulses),
-        significant(week.charge ? week.charge->shown() : 0.0),
-    };
+               seconds(timing->onPhase),
+               seconds(timing->plateau),
+               seconds(timing->cycle),
+               QString::number(timing->cyclesComplete),
+               seconds(timing->remainder),
+               QString::number(timing->contractionsStarted),
+               QString::number(timing->contractionsCompleted),
+               seconds(timing->cutContraction),
+               seconds(timing->totalOnTime),
+               significant(timing->dutyCycle()),
+               significant(timing->offOnRatio()),
+               QString::number(timing->pulsesPerContraction),
+               QString::number(timing->pulses),
+               charge ? decimalFrom(charge->count(), 1'000'000)
+                      : significant(dose.phaseCharge.shown()),
+               significant(dose.chargeDensity.shown()),
+               significant(dose.rmsTrain.shown()),
+               significant(dose.rmsCycle.shown()),
+               significant(dose.currentDensity.shown()),
+               significant(dose.powerDensityTrain.shown()),
+               significant(dose.powerDensityCycle.shown()),
+               QString::number(week.contractionsCompleted),
+               seconds(week.onTime),
+               QString::number(week.pulses),
+               significant(week.charge ? week.charge->shown() : 0.0),
+           } +
+           modelFiguresOf(given, memory);
 }
 
 } // namespace
@@ -83,6 +118,15 @@ QStringList computedColumns()
                "rms_cycle_ma,rms_density_train_ma_cm2,power_density_train_mw_cm2,"
                "power_density_cycle_mw_cm2,week_contractions_full,week_on_time_s,week_pulses,"
                "week_charge_mc")
+               .split(QLatin1Char(',')) +
+           modelColumns();
+}
+
+QStringList modelColumns()
+{
+    return QStringLiteral("recruitment_g,peak_first_n,peak_last_n,fti_first_ns,fti_last_ns,"
+                          "peak_ratio_last_first,fti_ratio_last_first,peak_ratio_last3_first3,"
+                          "fti_ratio_last3_first3,a_end_n_per_ms,km_end,tau1_end_ms")
         .split(QLatin1Char(','));
 }
 
@@ -105,12 +149,13 @@ Result<CsvTable> withFigures(const CsvTable& table, const QString& name)
         }
     }
     result.columns.append(computed);
+    FatigueMemory memory;
     for (const CsvRow& row : table.rows) {
         const Result<FiguresCase> given = figuresCaseFrom(table, row, name);
         if (!given) {
             return given.error();
         }
-        const Result<QStringList> figures = figuresOf(*given);
+        const Result<QStringList> figures = figuresOf(*given, memory);
         if (!figures) {
             return figures.error();
         }

@@ -33,15 +33,21 @@ QString computedColumnsHelp()
 QString description()
 {
     return FiguresVerbWords::
-        tr("Computes timing and dose of the settings in a table, one case a row, symmetric "
+        tr("Computes timing, dose and fatigue of the settings in a table, one case a row, "
+           "symmetric "
            "biphasic pulses.\n"
            "The table is comma-separated UTF-8 text with headings; its columns may stand in any "
            "order, decimals have a point:\n%1"
            "Other columns are kept as they are. Written are the same rows, followed by the "
            "columns\n%2.\n"
+           "The last %3 come from a force–fatigue model with group values: they serve to compare "
+           "settings that differ in off time or session length, never to predict a patient. They "
+           "are empty outside 1 to 150 Hz, beyond 30,000 pulses in a contraction, and where the "
+           "first "
+           "contraction has no force.\n"
            "Columns of these names that the table has already are left out and computed again. "
            "When a cell cannot be used, nothing is written.")
-            .arg(inputColumnsHelp(), computedColumnsHelp());
+            .arg(inputColumnsHelp(), computedColumnsHelp(), QString::number(modelColumns().size()));
 }
 
 int failed(QTextStream& err, const Error& error)

@@ -46,6 +46,28 @@ QString valueError(const Error& error, const QuantityText& text)
     }
 }
 
+QString curveError(const Error& error, const QuantityText& text)
+{
+    switch (error.code) {
+    case ErrorCode::tooFewDurations:
+        return ErrorWords::tr("A curve needs thresholds at %1 different phase durations or more "
+                              "(here: %2). Measure at more phase durations.")
+            .arg(figure(error, 1, text), figure(error, 0, text));
+    case ErrorCode::noFit:
+        if (error.figures.size() > 1) {
+            return ErrorWords::tr("The thresholds do not follow this law: rheobase %1 and "
+                                  "chronaxie %2 would not both be above 0. Check the thresholds; "
+                                  "they fall as the phase grows longer, but less than by half for "
+                                  "twice the duration.")
+                .arg(figure(error, 0, text), figure(error, 1, text));
+        }
+        return ErrorWords::tr("The thresholds do not follow this law. Check them; they fall as the "
+                              "phase grows longer, but less than by half for twice the duration.");
+    default:
+        return {};
+    }
+}
+
 QString openingError(const Error& error)
 {
     const QString file = QString::fromStdString(error.subject);
@@ -130,8 +152,8 @@ QString fileError(const Error& error)
 
 QString errorText(const Error& error, const QuantityText& text)
 {
-    for (const QString& sentence :
-         {valueError(error, text), openingError(error), savingError(error), fileError(error)}) {
+    for (const QString& sentence : {valueError(error, text), curveError(error, text),
+                                    openingError(error), savingError(error), fileError(error)}) {
         if (!sentence.isEmpty()) {
             return sentence;
         }

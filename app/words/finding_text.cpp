@@ -135,6 +135,26 @@ QString planSentence(FindingCode code, const Gaps& gaps)
     }
 }
 
+QString curveSentence(FindingCode code, const Gaps& gaps)
+{
+    switch (code) {
+    case FindingCode::poorFit:
+        return FindingWords::tr("The fitted curve misses the thresholds by %1 of their mean "
+                                "(r.m.s.; a poor fit is over %2).")
+            .arg(gaps.figure, gaps.limit);
+    case FindingCode::chronaxieLong:
+        return FindingWords::tr("A chronaxie of %1 is over %2, which is unlikely for an innervated "
+                                "muscle.")
+            .arg(gaps.figure, gaps.limit);
+    case FindingCode::fitUnchecked:
+        return FindingWords::tr("A curve meets the thresholds of %1 phase durations whether the "
+                                "law holds or not.")
+            .arg(gaps.figure);
+    default:
+        return {};
+    }
+}
+
 QString settingAdvice(Advice advice, const Gaps& gaps)
 {
     switch (advice) {
@@ -179,6 +199,10 @@ QString otherAdvice(Advice advice)
         return FindingWords::tr("Choose at least one day.");
     case Advice::checkStep:
         return FindingWords::tr("Check that the step is meant.");
+    case Advice::checkThresholds:
+        return FindingWords::tr("Check the thresholds, or measure them again.");
+    case Advice::measureMoreDurations:
+        return FindingWords::tr("Measure at more phase durations.");
     default:
         return {};
     }
@@ -194,7 +218,8 @@ FindingText findingText(const Finding& finding, const QuantityText& text)
     FindingText words;
     for (const QString& sentence :
          {settingSentence(finding.code, gaps), stimulatorSentence(finding.code, gaps),
-          doseSentence(finding.code, gaps), planSentence(finding.code, gaps)}) {
+          doseSentence(finding.code, gaps), planSentence(finding.code, gaps),
+          curveSentence(finding.code, gaps)}) {
         if (!sentence.isEmpty()) {
             words.what = sentence;
         }

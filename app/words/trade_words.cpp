@@ -115,6 +115,8 @@ QString recordFieldName(Field field)
         return TradeWords::tr("Reason");
     case Field::practitioner:
         return TradeWords::tr("Practitioner");
+    case Field::threshold:
+        return TradeWords::tr("Threshold");
     default:
         return {};
     }

@@ -16,11 +16,44 @@ namespace
 {
 
 /// A header may include those that stand before it. A .cpp may include any header of core.
-constexpr std::array<std::string_view, 19> coreOrder{
-    "quantity",   "units",    "ids",          "calendar",       "field",
-    "result",     "finding",  "people",       "course",         "waveform",
-    "stimulator", "settings", "placement",    "plan",           "session_timing",
-    "dose",       "limits",   "plan_figures", "handout_content"};
+constexpr std::array coreOrder = std::to_array<std::string_view>({
+    "quantity",
+    "units",
+    "ids",
+    "calendar",
+    "field",
+    "result",
+    "finding",
+    "people",
+    "course",
+    "waveform",
+    "stimulator",
+    "settings",
+    "placement",
+    "plan",
+    "session_timing",
+    "dose",
+    "limits",
+    "plan_figures",
+    "handout_content",
+    "lapicque_squares",
+    "strength_duration",
+    "lanes",
+    "fatigue_parameters",
+    "force_fatigue_model",
+    "force_peak",
+    "contraction_run",
+    "contraction_run_body",
+    "cycle_map",
+    "model_session",
+    "fatigue_prediction",
+    "model_comparability",
+    "fatigue_memory",
+    "settings_search",
+    "settings_comparison",
+    "course_projection",
+    "caseload_projection",
+});
 
 /// What each layer may include of ours.
 const std::map<std::string, std::set<std::string>> layerArrows{
@@ -30,6 +63,7 @@ const std::map<std::string, std::set<std::string>> layerArrows{
     {"tests/core", {"core", "tests"}},
     {"tests/db", {"db", "core", "tests"}},
     {"tests/app", {"app", "db", "core", "tests"}},
+    {"tests/fuzz", {"app", "db", "core", "tests"}},
 };
 
 /// One aggregate each.
