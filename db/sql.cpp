@@ -90,7 +90,9 @@ void Connection::giveBack(const std::string& sql, std::unique_ptr<QSqlQuery> que
 {
     constexpr std::size_t mostIdle = 200;
     query->finish();
-    if (m_idle.size() < mostIdle) {
+    const bool comesAgain = sql.starts_with("SELECT") || sql.starts_with("INSERT") ||
+                            sql.starts_with("UPDATE") || sql.starts_with("DELETE");
+    if (comesAgain && m_idle.size() < mostIdle) { // the steps of a schema never do
         m_idle.try_emplace(sql, std::move(query));
     }
 }

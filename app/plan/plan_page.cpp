@@ -251,13 +251,11 @@ void PlanPage::settle(const Error& error)
     if (!chosen) {
         return reportFailure(error);
     }
-    const bool mine = chosen->front();
-    m_draft.goOnFrom(**stored, mine ? m_draft.draft() : **stored);
-    if (mine) {
-        saveDraft();
-    } else {
-        emit said(tr("The draft saved elsewhere is shown. Undo brings yours back."));
+    m_draft.goOnFrom(**stored, chosen->front() ? m_draft.draft() : **stored);
+    if (chosen->front()) {
+        return saveDraft();
     }
+    emit said(tr("The draft saved elsewhere is shown. Undo brings yours back."));
 }
 
 void PlanPage::revert()

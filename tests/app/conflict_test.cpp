@@ -178,8 +178,9 @@ TEST(ConflictDialogOfTheDesktop, BeginsWithTheirsAndIsDrivenWithKeys)
     auto* theirs = dialog.findChild<QRadioButton*>(QStringLiteral("theirs2"));
     ASSERT_NE(theirs, nullptr);
     EXPECT_EQ(theirs->text(), QStringLiteral("(empty)"));
-    theirs->setFocus();
-    QTest::keyClick(theirs, Qt::Key_Right);
+    auto* mine = dialog.findChild<QRadioButton*>(QStringLiteral("mine2"));
+    ASSERT_NE(mine, nullptr);
+    QTest::keyClick(mine, Qt::Key_Space);
     EXPECT_THAT(dialog.choices(), testing::ElementsAre(false, true));
 }
 
