@@ -24,7 +24,7 @@ namespace
 constexpr int changesAtOnce = 200;
 
 /// Shares of the width, in hundredths.
-constexpr int shares[] = {17, 15, 28, 20, 20};
+constexpr int shares[] = {16, 14, 26, 22, 22};
 
 } // namespace
 

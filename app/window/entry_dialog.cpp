@@ -295,7 +295,8 @@ Result<void> EntryDialog::settle(const Error& error)
         (error.detail.empty() ? tr("This record was changed elsewhere while it was open here.")
                               : tr("%1 changed this record while it was open here.")
                                     .arg(QString::fromStdString(error.detail))) +
-        QLatin1Char(' ') + tr("Choose what shall stand; both stay in the history.");
+        QLatin1Char(' ') +
+        tr("Choose what shall stand; what was saved elsewhere stays in the history.");
     const auto chosen = differences.empty()
                             ? std::optional(std::vector<bool>())
                             : m_services.prompts.chooseBetween(this, sentence, differences);

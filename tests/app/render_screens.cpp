@@ -140,7 +140,7 @@ bool renderForms(Shown& shown, Renderer& renderer)
     form(practice, QStringLiteral("form-practice"));
     ConflictDialog conflict(
         QStringLiteral("Anselm Orrick changed this record while it was open here. Choose what "
-                       "shall stand; both stay in the history."),
+                       "shall stand; what was saved elsewhere stays in the history."),
         {{QStringLiteral("Telephone"), QStringLiteral("01632 960147"),
           QStringLiteral("01632 960148")},
          {QStringLiteral("Note"), QString(), QStringLiteral("Rings before nine in the morning.")}},
