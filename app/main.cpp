@@ -5,7 +5,7 @@
 #include "app/window/program.h"
 #include "app/window/prompts.h"
 #include "app/window/system_clock.h"
-#include "app/words/error_text.h"
+#include "app/words/damage_text.h"
 #include "app/words/translations.h"
 
 #include <QApplication>
@@ -69,8 +69,12 @@ int runWindow(int argc, char** argv, const CommandLine& line, QTextStream& err)
     // first start.
     const auto opened = program.open(file, named ? Opening::existing : Opening::createIfMissing);
     if (!opened) {
-        err << errorText(opened.error(), QuantityText(QLocale())) << '\n';
-        prompts.tell(nullptr, errorText(opened.error(), QuantityText(QLocale())));
+        const QString sentence =
+            damageText(opened.error(), file,
+                       quadrille::db::dailyCopiesOf(file, quadrille::db::usualCopyFolder(file)),
+                       QuantityText(QLocale()));
+        err << sentence << '\n';
+        prompts.tell(nullptr, sentence);
         return exit_code::badInput;
     }
     program.window()->askForPractice();

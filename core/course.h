@@ -3,6 +3,7 @@
 
 #include "core/calendar.h"
 #include "core/ids.h"
+#include "core/people.h"
 
 #include <optional>
 #include <string>
@@ -17,7 +18,10 @@ struct Course {
     int number = 1; ///< 1, 2, 3 … within the patient; what --course names
     std::string problem;
     Date startDate;
-    std::optional<Date> endDate = std::nullopt; ///< the last day, once ended
+    std::optional<Date> endDate = std::nullopt;          ///< the last day, once ended
+    std::string endReason = {};                          ///< empty while it runs
+    std::optional<Date> agreedReturnDate = std::nullopt; ///< when the diary is to come back
+    Version version = 1;
     friend bool operator==(const Course&, const Course&) = default;
 };
 

@@ -24,12 +24,27 @@ private:
     std::int64_t m_key;
 };
 
+/// Counts the saves of a record from 1. A record is saved only over the version it was read as, so
+/// that nobody saves over a change that was not seen.
+using Version = int;
+
 struct Practitioner;
 struct Patient;
 struct Course;
 struct Stimulator;
 struct Plan;
 struct Draft;
+struct Pause;
+struct Screening;
+struct ScreeningOverride;
+struct DiaryEntry;
+struct DiaryDay;
+struct DiaryReceived;
+struct CounterReading;
+struct FollowUp;
+struct Measurement;
+struct PrintedDocument;
+struct ElectrodeSet;
 
 using PractitionerId = Id<Practitioner>;
 using PatientId = Id<Patient>;
@@ -37,5 +52,16 @@ using CourseId = Id<Course>;
 using StimulatorId = Id<Stimulator>;
 using PlanId = Id<Plan>;
 using DraftId = Id<Draft>;
+using PauseId = Id<Pause>;
+using ScreeningId = Id<Screening>;
+using ScreeningOverrideId = Id<ScreeningOverride>;
+using DiaryEntryId = Id<DiaryEntry>;
+using DiaryDayId = Id<DiaryDay>;
+using DiaryReceivedId = Id<DiaryReceived>;
+using CounterReadingId = Id<CounterReading>;
+using FollowUpId = Id<FollowUp>;
+using MeasurementId = Id<Measurement>;
+using PrintedDocumentId = Id<PrintedDocument>;
+using ElectrodeSetId = Id<ElectrodeSet>;
 
 } // namespace quadrille

@@ -47,6 +47,7 @@ struct Draft {
     std::optional<CourseId> course = std::nullopt;
     std::optional<StimulatorId> stimulator = std::nullopt;
     std::vector<Block> blocks;
+    Version version = 0; ///< 0: not saved yet
     friend bool operator==(const Draft&, const Draft&) = default;
 };
 
@@ -65,6 +66,8 @@ struct Plan {
     Stimulator stimulator; ///< as it was on the day
     int limitsVersion = 0; ///< see core/limits.h
     std::vector<Block> blocks;
+    int atlasVersion = 0;                           ///< 0: no atlas was consulted
+    std::vector<SegmentLength> segmentLengths = {}; ///< as they were on the day
     friend bool operator==(const Plan&, const Plan&) = default;
 };
 

@@ -102,6 +102,7 @@ struct Stimulator {
     /// named here follow in standardAskingOrder().
     std::vector<Field> askingOrder;
     bool archived = false;
+    Version version = 1;
     friend bool operator==(const Stimulator&, const Stimulator&) = default;
 };
 

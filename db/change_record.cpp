@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/change_record.h"
 
+#include "db/change_chain.h"
 #include "db/codec.h"
 
 #include <algorithm>
@@ -23,9 +24,13 @@ Value valueIn(const Columns& columns, const std::string& name)
     return found == columns.end() ? Value() : textOf(found->value);
 }
 
-void addRow(Writing& writing, const Record& record, std::string_view act, const Columns& more = {})
+void addRow(Writing& writing, const Record& record, std::string_view act,
+            const std::optional<ChangedValue>& change = std::nullopt)
 {
+    const Connection& connection = writing.connection();
+    const ChainEnd end = chainEnd(connection);
     Columns row{
+        {"id", valueOf(end.last + 1)},
         {"made_at", valueOf(writing.moment())},
         {"practitioner", valueOf(writing.author().practitioner)},
         {"practitioner_name", valueOf(writing.author().name)},
@@ -34,9 +39,18 @@ void addRow(Writing& writing, const Record& record, std::string_view act, const 
         {"record_id", valueOf(record.id)},
         {"patient", valueOf(record.patient)},
         {"act", std::string(act)},
+        {"field", change ? Value(change->field) : Value()},
+        {"value_digest", change ? Value(digestOf(*change)) : Value()},
     };
-    append(row, more);
-    insertRow(writing.connection(), "change_record", row);
+    row.push_back({"chain", chainAfter(end.chain, row)});
+    insertPart(connection, "change_record", row);
+    if (change) {
+        insertPart(connection, "change_value",
+                   {{"change", valueOf(end.last + 1)},
+                    {"salt", change->salt},
+                    {"from_value", change->from},
+                    {"to_value", change->to}});
+    }
 }
 
 void addChange(Writing& writing, const Record& record, const std::string& name, const Value& from,
@@ -44,7 +58,7 @@ void addChange(Writing& writing, const Record& record, const std::string& name, 
 {
     if (from != to) {
         addRow(writing, record, "changed",
-               {{"field", name}, {"from_value", from}, {"to_value", to}});
+               ChangedValue{.field = name, .salt = freshSalt(), .from = from, .to = to});
     }
 }
 

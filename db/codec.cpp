@@ -5,191 +5,18 @@
 
 #include <QUtf8StringView>
 
-#include <algorithm>
-#include <array>
-#include <cassert>
 #include <limits>
-#include <utility>
 
 namespace quadrille::db
 {
 
-namespace
-{
-
-template <class Choice>
-using Word = std::pair<Choice, std::string_view>;
-
-constexpr std::array waveforms{
-    Word<Waveform>{Waveform::symmetricBiphasic, "symmetric_biphasic"},
-    Word<Waveform>{Waveform::asymmetricBalancedBiphasic, "asymmetric_balanced_biphasic"},
-    Word<Waveform>{Waveform::kilohertzBursts, "kilohertz_bursts"},
-    Word<Waveform>{Waveform::unbalancedPulses, "unbalanced_pulses"},
-    Word<Waveform>{Waveform::directCurrent, "direct_current"},
-};
-constexpr std::array rampHabits{
-    Word<RampHabit>{RampHabit::includedInOnTime, "included_in_on_time"},
-    Word<RampHabit>{RampHabit::addedToOnTime, "added_to_on_time"},
-};
-constexpr std::array sides{
-    Word<Side>{Side::left, "left"},
-    Word<Side>{Side::right, "right"},
-    Word<Side>{Side::middle, "middle"},
-};
-constexpr std::array padMaterials{
-    Word<PadMaterial>{PadMaterial::selfAdhesive, "self_adhesive"},
-    Word<PadMaterial>{PadMaterial::carbonRubber, "carbon_rubber"},
-};
-constexpr std::array padShapes{
-    Word<PadShape>{PadShape::rectangle, "rectangle"},
-    Word<PadShape>{PadShape::round, "round"},
-};
-constexpr std::array leads{
-    Word<Lead>{Lead::a, "a"},
-    Word<Lead>{Lead::b, "b"},
-};
-constexpr std::array siteOrders{
-    Word<SiteOrder>{SiteOrder::together, "together"},
-    Word<SiteOrder>{SiteOrder::oneAfterAnother, "one_after_another"},
-};
-// In the order of core/field.h.
-constexpr std::array fields{
-    Word<Field>{Field::none, "none"},
-    Word<Field>{Field::waveform, "waveform"},
-    Word<Field>{Field::pulseFrequency, "pulse_frequency"},
-    Word<Field>{Field::phaseDuration, "phase_duration"},
-    Word<Field>{Field::interphaseGap, "interphase_gap"},
-    Word<Field>{Field::secondPhaseDuration, "second_phase_duration"},
-    Word<Field>{Field::carrierFrequency, "carrier_frequency"},
-    Word<Field>{Field::burstDuty, "burst_duty"},
-    Word<Field>{Field::onTime, "on_time"},
-    Word<Field>{Field::offTime, "off_time"},
-    Word<Field>{Field::rampUp, "ramp_up"},
-    Word<Field>{Field::rampDown, "ramp_down"},
-    Word<Field>{Field::sessionLength, "session_length"},
-    Word<Field>{Field::lastToleratedAmplitude, "last_tolerated_amplitude"},
-    Word<Field>{Field::amplitudeCeiling, "amplitude_ceiling"},
-    Word<Field>{Field::weeks, "weeks"},
-    Word<Field>{Field::weekdays, "weekdays"},
-    Word<Field>{Field::sessionsPerDay, "sessions_per_day"},
-    Word<Field>{Field::muscle, "muscle"},
-    Word<Field>{Field::side, "side"},
-    Word<Field>{Field::channel, "channel"},
-    Word<Field>{Field::padSize, "pad_size"},
-    Word<Field>{Field::position, "position"},
-    Word<Field>{Field::instruction, "instruction"},
-    Word<Field>{Field::stimulator, "stimulator"},
-    Word<Field>{Field::outputType, "output_type"},
-    Word<Field>{Field::channels, "channels"},
-    Word<Field>{Field::askingOrder, "asking_order"},
-    Word<Field>{Field::name, "name"},
-    Word<Field>{Field::reference, "reference"},
-    Word<Field>{Field::birthDate, "birth_date"},
-    Word<Field>{Field::telephone, "telephone"},
-    Word<Field>{Field::address, "address"},
-    Word<Field>{Field::registrationNumber, "registration_number"},
-    Word<Field>{Field::initials, "initials"},
-    Word<Field>{Field::problem, "problem"},
-    Word<Field>{Field::startDate, "start_date"},
-    Word<Field>{Field::endDate, "end_date"},
-    Word<Field>{Field::fromDate, "from_date"},
-    Word<Field>{Field::reason, "reason"},
-    Word<Field>{Field::practitioner, "practitioner"},
-};
-
-template <class Choice, std::size_t Count>
-std::string_view wordIn(const std::array<Word<Choice>, Count>& words, Choice choice)
-{
-    const auto found = std::ranges::find(words, choice, &Word<Choice>::first);
-    assert(found != words.end());
-    return found->second;
-}
-
-template <class Choice, std::size_t Count>
-std::optional<Choice> choiceIn(const std::array<Word<Choice>, Count>& words, std::string_view word)
-{
-    const auto found = std::ranges::find(words, word, &Word<Choice>::second);
-    return found == words.end() ? std::nullopt : std::optional(found->first);
-}
-
-} // namespace
-
-std::string_view wordOf(Waveform waveform)
-{
-    return wordIn(waveforms, waveform);
-}
-std::string_view wordOf(RampHabit habit)
-{
-    return wordIn(rampHabits, habit);
-}
-std::string_view wordOf(Side side)
-{
-    return wordIn(sides, side);
-}
-std::string_view wordOf(PadMaterial material)
-{
-    return wordIn(padMaterials, material);
-}
-std::string_view wordOf(PadShape shape)
-{
-    return wordIn(padShapes, shape);
-}
-std::string_view wordOf(Lead lead)
-{
-    return wordIn(leads, lead);
-}
-std::string_view wordOf(SiteOrder order)
-{
-    return wordIn(siteOrders, order);
-}
-std::string_view wordOf(Field field)
-{
-    return wordIn(fields, field);
-}
-
-template <>
-std::optional<Waveform> choiceOf(std::string_view word)
-{
-    return choiceIn(waveforms, word);
-}
-template <>
-std::optional<RampHabit> choiceOf(std::string_view word)
-{
-    return choiceIn(rampHabits, word);
-}
-template <>
-std::optional<Side> choiceOf(std::string_view word)
-{
-    return choiceIn(sides, word);
-}
-template <>
-std::optional<PadMaterial> choiceOf(std::string_view word)
-{
-    return choiceIn(padMaterials, word);
-}
-template <>
-std::optional<PadShape> choiceOf(std::string_view word)
-{
-    return choiceIn(padShapes, word);
-}
-template <>
-std::optional<Lead> choiceOf(std::string_view word)
-{
-    return choiceIn(leads, word);
-}
-template <>
-std::optional<SiteOrder> choiceOf(std::string_view word)
-{
-    return choiceIn(siteOrders, word);
-}
-template <>
-std::optional<Field> choiceOf(std::string_view word)
-{
-    return choiceIn(fields, word);
-}
-
 Value valueOf(const std::string& text)
 {
+    if (text.size() > longestText) {
+        throw Failure({.code = ErrorCode::badFormat,
+                       .subject = "The text",
+                       .detail = "it is longer than what is kept, shorten it"});
+    }
     if (text.find('\0') != std::string::npos || !QUtf8StringView(text).isValidUtf8()) {
         throw Failure({.code = ErrorCode::badFormat,
                        .subject = "The text",
@@ -243,6 +70,16 @@ std::optional<Date> takeOptionalDate(Statement& row)
         failOnWord(*text);
     }
     return date;
+}
+
+std::optional<int> takeOptionalInt(Statement& row)
+{
+    const auto number = row.takeOptionalInteger();
+    if (number &&
+        (*number < std::numeric_limits<int>::min() || *number > std::numeric_limits<int>::max())) {
+        failOnWord(std::to_string(*number));
+    }
+    return number ? std::optional(static_cast<int>(*number)) : std::nullopt;
 }
 
 Moment takeMoment(Statement& row)

@@ -6,16 +6,21 @@
 #include "db/sql.h"
 
 #include "core/calendar.h"
+#include "core/diary.h"
 #include "core/field.h"
+#include "core/follow_up.h"
 #include "core/ids.h"
+#include "core/people.h"
 #include "core/placement.h"
 #include "core/plan.h"
 #include "core/quantity.h"
+#include "core/screening.h"
 #include "core/stimulator.h"
 #include "core/units.h"
 #include "core/waveform.h"
 
 #include <concepts>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -32,6 +37,13 @@ std::string_view wordOf(PadShape shape);
 std::string_view wordOf(Lead lead);
 std::string_view wordOf(SiteOrder order);
 std::string_view wordOf(Field field);
+std::string_view wordOf(Segment choice);
+std::string_view wordOf(BodySide choice);
+std::string_view wordOf(Answer choice);
+std::string_view wordOf(DiarySource choice);
+std::string_view wordOf(Decision choice);
+std::string_view wordOf(DocumentKind choice);
+std::string_view wordOf(Medium choice);
 
 /// The choice behind a word; nothing for a word that is none.
 template <class Choice>
@@ -52,9 +64,25 @@ template <>
 std::optional<SiteOrder> choiceOf(std::string_view word);
 template <>
 std::optional<Field> choiceOf(std::string_view word);
+template <>
+std::optional<Segment> choiceOf(std::string_view word);
+template <>
+std::optional<BodySide> choiceOf(std::string_view word);
+template <>
+std::optional<Answer> choiceOf(std::string_view word);
+template <>
+std::optional<DiarySource> choiceOf(std::string_view word);
+template <>
+std::optional<Decision> choiceOf(std::string_view word);
+template <>
+std::optional<DocumentKind> choiceOf(std::string_view word);
+template <>
+std::optional<Medium> choiceOf(std::string_view word);
 
-/// Text as it is. Failure badFormat when it is no Unicode or holds a NUL, which no database keeps
-/// whole.
+/// The longest text that is kept, in bytes of UTF-8.
+inline constexpr std::size_t longestText = 1U << 20U;
+/// Text as it is. Failure badFormat when it is longer than longestText, no Unicode or holds a NUL,
+/// which no database keeps whole.
 Value valueOf(const std::string& text);
 Value valueOf(Date date);
 Value valueOf(Moment moment);
@@ -102,6 +130,7 @@ bool takeFlag(Statement& row);
 int takeInt(Statement& row);
 Date takeDate(Statement& row);
 std::optional<Date> takeOptionalDate(Statement& row);
+std::optional<int> takeOptionalInt(Statement& row);
 Moment takeMoment(Statement& row);
 Milliseconds takeMilliseconds(Statement& row);
 
@@ -138,6 +167,20 @@ Choice takeChoice(Statement& row)
         failOnWord(word);
     }
     return *choice;
+}
+
+template <class Choice>
+std::optional<Choice> takeOptionalChoice(Statement& row)
+{
+    const auto word = row.takeOptionalText();
+    if (!word) {
+        return std::nullopt;
+    }
+    const auto choice = choiceOf<Choice>(*word);
+    if (!choice) {
+        failOnWord(*word);
+    }
+    return choice;
 }
 
 } // namespace quadrille::db

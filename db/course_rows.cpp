@@ -16,6 +16,9 @@ Course takeCourse(Statement& row)
     course.problem = row.takeText();
     course.startDate = takeDate(row);
     course.endDate = takeOptionalDate(row);
+    course.endReason = row.takeText();
+    course.agreedReturnDate = takeOptionalDate(row);
+    course.version = takeInt(row);
     return course;
 }
 
@@ -27,6 +30,16 @@ PatientId patientOf(const Connection& connection, CourseId course)
         throw Failure({.code = ErrorCode::notFound, .subject = "course", .detail = {}});
     }
     return PatientId(*patient);
+}
+
+std::string nameOfPractitioner(const Connection& connection, PractitionerId practitioner)
+{
+    Statement row(connection, "SELECT name FROM practitioner WHERE id = ?");
+    row.bind({valueOf(practitioner)});
+    if (!row.next()) {
+        throw Failure({.code = ErrorCode::notFound, .subject = "practitioner", .detail = {}});
+    }
+    return row.takeText();
 }
 
 } // namespace quadrille::db

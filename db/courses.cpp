@@ -5,6 +5,7 @@
 #include "db/codec.h"
 #include "db/course_rows.h"
 #include "db/failure.h"
+#include "db/versions.h"
 
 namespace quadrille::db
 {
@@ -18,6 +19,8 @@ Columns columnsOf(const Course& course)
         {"problem", valueOf(course.problem)},
         {"start_date", valueOf(course.startDate)},
         {"end_date", valueOf(course.endDate)},
+        {"end_reason", valueOf(course.endReason)},
+        {"agreed_return_date", valueOf(course.agreedReturnDate)},
     };
 }
 
@@ -79,9 +82,8 @@ void changeCourse(Writing& writing, const Course& changed)
                        .detail = "a course keeps its patient and its number"});
     }
     requireFilled(changed.problem, Field::problem);
-    updateRow(writing.connection(), "course", changed.id->key(), columnsOf(changed));
-    recordChanged(writing, recordOf(*changed.id, before->patient), columnsOf(*before),
-                  columnsOf(changed));
+    saveOver(writing, recordOf(*changed.id, before->patient), changed.version, columnsOf(*before),
+             columnsOf(changed));
 }
 
 } // namespace quadrille::db

@@ -13,6 +13,7 @@ namespace
 constexpr int busy = 5;
 constexpr int tableLocked = 6;
 constexpr int readOnlyCode = 8;
+constexpr int ioError = 10;
 constexpr int corrupt = 11;
 constexpr int fullCode = 13;
 constexpr int cannotOpenCode = 14;
@@ -32,6 +33,8 @@ Trouble troubleOfPrimary(int code)
         return Trouble::locked;
     case readOnlyCode:
         return Trouble::readOnly;
+    case ioError:
+        return Trouble::diskFault;
     case corrupt:
         return Trouble::damaged;
     case fullCode:
@@ -76,7 +79,9 @@ QString connectOptions(Access access, std::chrono::milliseconds patience)
 std::vector<std::string> settingsOfConnection()
 {
     // FULL: what was saved is on the disk before saving returns, also when the power fails.
-    return {std::string(enforceForeignKeys), "PRAGMA synchronous = FULL"};
+    // MEMORY: what a query sorts is nobody's business on another disk.
+    return {std::string(enforceForeignKeys), "PRAGMA synchronous = FULL",
+            "PRAGMA temp_store = MEMORY"};
 }
 
 std::string markAsOurs()

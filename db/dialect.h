@@ -36,9 +36,14 @@ QString connectOptions(Access access, std::chrono::milliseconds patience);
 std::vector<std::string> settingsOfConnection();
 /// Makes the file keep a write-ahead log: readers never wait for a writer. Answers with the mode.
 inline constexpr std::string_view keepWriteAheadLog = "PRAGMA journal_mode = WAL";
+/// Carries the log over into the file and keeps none; answers with the mode. Fails as locked while
+/// another program has the file open.
+inline constexpr std::string_view keepNoLog = "PRAGMA journal_mode = DELETE";
 inline constexpr std::string_view writeAheadLogKept = "wal";
 /// The log lies beside the file, under the file's name with this behind it, while it is in use.
 inline constexpr const char* writeAheadLogEnding = "-wal";
+/// The log's index, in use as long as the log.
+inline constexpr const char* logIndexEnding = "-shm";
 /// The same for what undoes a change that was cut off while the file was being made.
 inline constexpr const char* rollbackJournalEnding = "-journal";
 /// One page of the smallest kind, in bytes; a shorter file is no database.
@@ -65,6 +70,15 @@ inline constexpr std::string_view findBrokenReferences = "PRAGMA foreign_key_che
 /// Writes a whole, consistent copy into the file that is bound.
 inline constexpr std::string_view copyInto = "VACUUM INTO ?";
 
+/// Bytes of deleted rows are overwritten from now on.
+inline constexpr std::string_view overwriteDeleted = "PRAGMA secure_delete = ON";
+/// Writes the whole file anew, without what was deleted.
+inline constexpr std::string_view writeAnew = "VACUUM";
+/// Carries the log over into the file and cuts it to nothing; answers 0 when that was possible.
+inline constexpr std::string_view emptyLog = "PRAGMA wal_checkpoint(TRUNCATE)";
+/// One row "ok", or one for each fault; looks at pages, types, constraints and indexes.
+inline constexpr std::string_view checkIntegrity = "PRAGMA integrity_check(50)";
+
 /// A condition: the column holds digits and nothing else, few enough for a whole number.
 std::string isWholeNumber(std::string_view column);
 
@@ -76,6 +90,7 @@ enum class Trouble {
     cannotOpen,
     notADatabase,
     damaged,
+    diskFault,     ///< reading or writing fails
     duplicate,     ///< a unique index
     rule,          ///< a trigger; the message is the rule
     range,         ///< a CHECK; the message ends with its name

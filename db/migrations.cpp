@@ -58,6 +58,9 @@ void apply(const Connection& connection, const MigrationStep& step)
         for (const std::string& statement : statementsOf(step)) {
             run(connection, statement);
         }
+        if (step.completion) {
+            step.completion(connection);
+        }
     } catch (const SqlError& error) {
         if (isOutsideTheStep(error)) {
             throw;

@@ -5,6 +5,7 @@
 
 #include "db/sql.h"
 
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,6 +18,8 @@ struct MigrationStep {
     int version = 0; ///< NNNN; what the file's schema version is after it
     std::string name;
     std::string text; ///< single statements, with the marker line between them
+    /// What SQL alone can't do, after the statements and in their transaction; mostly nothing.
+    std::function<void(const Connection&)> completion = {};
 };
 
 /// The line between two statements of a step. A trigger has semicolons inside, so those can't part

@@ -2,6 +2,7 @@
 #include "db/opening.h"
 
 #include "db/failure.h"
+#include "db/new_file.h"
 
 #include <QFile>
 #include <QFileInfo>
@@ -12,44 +13,10 @@ namespace quadrille::db
 namespace
 {
 
-constexpr auto ownerOnly = QFileDevice::ReadOwner | QFileDevice::WriteOwner;
-
 [[noreturn]] void failWith(ErrorCode code, const std::string& detail = {})
 {
     throw Failure({.code = code, .subject = {}, .detail = detail});
 }
-
-/// Makes an empty file that only its owner can read, whatever the umask allows, and takes it away
-/// again unless it is kept.
-class NewFile
-{
-public:
-    explicit NewFile(const QString& path)
-        : m_file(path)
-        , m_made(m_file.open(QIODevice::NewOnly | QIODevice::WriteOnly, ownerOnly))
-        , m_reason(m_made ? QString() : m_file.errorString())
-    {
-        m_file.close();
-    }
-    ~NewFile()
-    {
-        if (m_made && !m_kept) {
-            m_file.remove();
-        }
-    }
-    NewFile(const NewFile&) = delete;
-    NewFile& operator=(const NewFile&) = delete;
-
-    bool isMade() const { return m_made; }
-    std::string reason() const { return m_reason.toStdString(); }
-    void keep() { m_kept = true; }
-
-private:
-    QFile m_file;
-    bool m_made;
-    bool m_kept = false;
-    QString m_reason;
-};
 
 bool folderTakesFiles(const QString& file)
 {
@@ -101,6 +68,25 @@ void refuseUnlessOurs(const QString& file, std::chrono::milliseconds patience, i
         if (!hasLog || dialect::troubleOf(error.code()) != dialect::Trouble::damaged) {
             throw;
         }
+    }
+}
+
+/// Writers share a piece of memory beside the file, which no two machines can.
+void refuseOnNetworkShare(const QString& file, const FileSystemOf& fileSystemOf)
+{
+    const auto share = networkShareName(fileSystemOf(QFileInfo(file).absolutePath()));
+    if (share) {
+        failWith(ErrorCode::onNetworkShare, *share);
+    }
+}
+
+/// The database makes the log before its index and removes it after: an index that stands alone
+/// means that somebody took the log away, with what was saved last.
+void refuseWithoutItsLog(const QString& file)
+{
+    const auto indexStands = [&] { return liesBeside(file, dialect::logIndexEnding); };
+    if (indexStands() && !liesBeside(file, dialect::writeAheadLogEnding) && indexStands()) {
+        failWith(ErrorCode::logMissing);
     }
 }
 
@@ -200,7 +186,8 @@ OpenedFile openToRead(const QString& file, std::chrono::milliseconds patience, i
 } // namespace
 
 OpenedFile openFile(const QString& file, Opening opening, const Clock& clock,
-                    std::chrono::milliseconds patience, const std::vector<MigrationStep>& steps)
+                    std::chrono::milliseconds patience, const std::vector<MigrationStep>& steps,
+                    const FileSystemOf& fileSystemOf)
 {
     const QString path = QFileInfo(file).absoluteFilePath();
     const int newest = newestVersion(steps);
@@ -211,6 +198,7 @@ OpenedFile openFile(const QString& file, Opening opening, const Clock& clock,
         if (opening != Opening::createIfMissing) {
             failWith(ErrorCode::cannotOpen, "there is no such file");
         }
+        refuseOnNetworkShare(path, fileSystemOf);
         NewFile made(path);
         if (made.isMade()) {
             OpenedFile opened = openToWrite(path, opening, clock, patience, steps);
@@ -230,11 +218,13 @@ OpenedFile openFile(const QString& file, Opening opening, const Clock& clock,
     } else if (info.size() < dialect::leastFileSize) {
         failWith(ErrorCode::notAStore); // the database would take it for an empty one
     } else {
+        refuseWithoutItsLog(path);
         refuseUnlessOurs(path, patience, newest);
     }
     if (opening == Opening::readOnly || !info.isWritable() || !folderTakesFiles(path)) {
         return openToRead(path, patience, newest);
     }
+    refuseOnNetworkShare(path, fileSystemOf);
     return openToWrite(path, opening, clock, patience, steps);
 }
 

@@ -2,6 +2,7 @@
 // How a file becomes an open store: made, refused, copied aside and brought forward.
 #pragma once
 
+#include "db/file_system.h"
 #include "db/migrations.h"
 #include "db/sql.h"
 #include "db/store.h"
@@ -30,7 +31,10 @@ struct OpenedFile {
 ///     ours       opened            opened          opened
 ///     newer      newerStore        newerStore      newerStore
 ///     other      notAStore         notAStore       notAStore
+///
+/// On a network share: readOnly opens as above, the others are refused as onNetworkShare.
 OpenedFile openFile(const QString& file, Opening opening, const Clock& clock,
-                    std::chrono::milliseconds patience, const std::vector<MigrationStep>& steps);
+                    std::chrono::milliseconds patience, const std::vector<MigrationStep>& steps,
+                    const FileSystemOf& fileSystemOf = systemFileSystem);
 
 } // namespace quadrille::db

@@ -5,6 +5,7 @@
 #include "db/codec.h"
 #include "db/failure.h"
 #include "db/patient_rows.h"
+#include "db/versions.h"
 
 #include <algorithm>
 
@@ -15,7 +16,8 @@ namespace
 {
 
 constexpr std::int64_t practiceKey = 1;
-constexpr const char* practitionerColumns = "id, name, registration_number, initials, archived";
+constexpr const char* practitionerColumns =
+    "id, name, registration_number, initials, archived, version";
 
 Columns columnsOf(const Practice& practice)
 {
@@ -45,6 +47,7 @@ Practitioner takePractitioner(Statement& row)
     practitioner.registrationNumber = row.takeText();
     practitioner.initials = row.takeText();
     practitioner.archived = takeFlag(row);
+    practitioner.version = takeInt(row);
     return practitioner;
 }
 
@@ -57,7 +60,24 @@ Columns columnsOf(const Patient& patient)
         {"telephone", valueOf(patient.telephone)},
         {"note", valueOf(patient.note)},
         {"archived", valueOf(patient.archived)},
+        {"email", valueOf(patient.email)},
+        {"address", valueOf(patient.address)},
+        {"contact_person", valueOf(patient.contactPerson)},
+        {"height_mm", valueOf(patient.height)},
+        {"language", valueOf(patient.language)},
     };
+}
+
+/// The whole patient, for the change record.
+Columns allColumnsOf(const Patient& patient)
+{
+    Columns columns = columnsOf(patient);
+    for (const SegmentLength& length : patient.segmentLengths) {
+        columns.push_back({"segment_lengths." + std::string(wordOf(length.side)) + "." +
+                               std::string(wordOf(length.segment)),
+                           valueOf(length.length)});
+    }
+    return columns;
 }
 
 std::optional<Patient> patientWhere(Reading& reading, const std::string& condition,
@@ -66,7 +86,13 @@ std::optional<Patient> patientWhere(Reading& reading, const std::string& conditi
     Statement row(reading.connection(),
                   std::string("SELECT ") + patientColumns + " FROM patient WHERE " + condition);
     row.bind({value});
-    return row.next() ? std::optional(takePatient(row)) : std::nullopt;
+    if (!row.next()) {
+        return std::nullopt;
+    }
+    Patient patient = takePatient(row);
+    patient.segmentLengths =
+        takeSegmentLengths(reading.connection(), "segment_length", "patient", patient.id->key());
+    return patient;
 }
 
 void requireSensible(Reading& reading, const Patient& patient)
@@ -87,7 +113,7 @@ void requireSensible(Reading& reading, const Patient& patient)
 std::optional<Practice> practice(Reading& reading)
 {
     Statement row(reading.connection(),
-                  "SELECT name, address, telephone, emergency_number FROM practice");
+                  "SELECT name, address, telephone, emergency_number, version FROM practice");
     if (!row.next()) {
         return std::nullopt;
     }
@@ -96,6 +122,7 @@ std::optional<Practice> practice(Reading& reading)
     practice.address = row.takeText();
     practice.telephone = row.takeText();
     practice.emergencyNumber = row.takeText();
+    practice.version = takeInt(row);
     return practice;
 }
 
@@ -105,8 +132,7 @@ void savePractice(Writing& writing, const Practice& saved)
     const auto before = practice(writing);
     Columns columns = columnsOf(saved);
     if (before) {
-        updateRow(writing.connection(), "practice", practiceKey, columns);
-        recordChanged(writing, record, columnsOf(*before), columns);
+        saveOver(writing, record, saved.version, columnsOf(*before), columns);
         return;
     }
     columns.push_back({"id", valueOf(practiceKey)});
@@ -143,10 +169,8 @@ void changePractitioner(Writing& writing, const Practitioner& changed)
         throw Failure({.code = ErrorCode::notFound, .subject = changed.name, .detail = {}});
     }
     requireFilled(changed.name, Field::name);
-    const std::int64_t id = changed.id->key();
-    updateRow(writing.connection(), "practitioner", id, columnsOf(changed));
-    recordChanged(writing, {.kind = "practitioner", .id = id}, columnsOf(*before),
-                  columnsOf(changed));
+    saveOver(writing, {.kind = "practitioner", .id = changed.id->key()}, changed.version,
+             columnsOf(*before), columnsOf(changed));
 }
 
 std::optional<Patient> patient(Reading& reading, PatientId id)
@@ -164,9 +188,17 @@ PatientId addPatient(Writing& writing, const Patient& patient)
     Patient added = patient;
     added.id.reset();
     requireSensible(writing, added);
-    const std::int64_t id = insertRow(writing.connection(), "patient", columnsOf(added));
-    recordCreated(writing, {.kind = "patient", .id = id, .patient = PatientId(id)});
-    return PatientId(id);
+    // A key that an erasure has freed is never given again: the change record still names it.
+    const auto highest =
+        numberFrom(writing.connection(), "SELECT max(ifnull((SELECT max(id) FROM patient), 0), "
+                                         "ifnull((SELECT max(patient) FROM erasure), 0))");
+    const PatientId id(highest.value_or(0) + 1);
+    Columns columns = columnsOf(added);
+    columns.push_back({"id", valueOf(id)});
+    addRecord(writing, {.kind = "patient", .patient = id}, columns);
+    addSegmentLengths(writing.connection(), "segment_length", "patient", id.key(),
+                      added.segmentLengths);
+    return id;
 }
 
 void changePatient(Writing& writing, const Patient& changed)
@@ -175,11 +207,19 @@ void changePatient(Writing& writing, const Patient& changed)
     if (!before) {
         throw Failure({.code = ErrorCode::notFound, .subject = changed.reference, .detail = {}});
     }
+    if (allColumnsOf(changed) == allColumnsOf(*before)) {
+        return;
+    }
     requireSensible(writing, changed);
-    const std::int64_t id = changed.id->key();
-    updateRow(writing.connection(), "patient", id, columnsOf(changed));
-    recordChanged(writing, {.kind = "patient", .id = id, .patient = changed.id}, columnsOf(*before),
-                  columnsOf(changed));
+    const Record record{.kind = "patient", .id = changed.id->key(), .patient = changed.id};
+    raiseVersion(writing, record, changed.version);
+    updateRow(writing.connection(), "patient", record.id, columnsOf(changed));
+    Statement(writing.connection(), "DELETE FROM segment_length WHERE patient = ?")
+        .bind({record.id})
+        .run();
+    addSegmentLengths(writing.connection(), "segment_length", "patient", record.id,
+                      changed.segmentLengths);
+    recordChanged(writing, record, allColumnsOf(*before), allColumnsOf(changed));
 }
 
 std::string nextReference(Reading& reading)

@@ -18,6 +18,7 @@ Plan takePlan(Statement& row)
     plan.fromDate = takeDate(row);
     plan.reason = row.takeText();
     plan.limitsVersion = takeInt(row);
+    plan.atlasVersion = takeInt(row);
     return plan;
 }
 

@@ -6,7 +6,9 @@
 #include "db/codec.h"
 #include "db/course_rows.h"
 #include "db/failure.h"
+#include "db/patient_rows.h"
 #include "db/plan_rows.h"
+#include "db/plan_seal.h"
 #include "db/stimulator_rows.h"
 
 #include "core/limits.h"
@@ -52,8 +54,8 @@ std::optional<KeptDraft> readDraft(Reading& reading, CourseId course, const char
 {
     KeptDraft kept;
     {
-        Statement row(reading.connection(),
-                      "SELECT id, stimulator, kept_at FROM draft WHERE course = ? AND state = ?");
+        Statement row(reading.connection(), "SELECT id, stimulator, kept_at, version FROM draft "
+                                            "WHERE course = ? AND state = ?");
         row.bind({valueOf(course), std::string(state)});
         if (!row.next()) {
             return std::nullopt;
@@ -62,6 +64,7 @@ std::optional<KeptDraft> readDraft(Reading& reading, CourseId course, const char
         kept.draft.course = course;
         kept.draft.stimulator = takeOptionalId<Stimulator>(row);
         kept.keptAt = takeMoment(row);
+        kept.draft.version = takeInt(row);
     }
     kept.draft.blocks = blocksOf(reading.connection(), BlockOwner::draft, kept.draft.id->key());
     return kept;
@@ -83,13 +86,31 @@ DraftId writeDraft(Writing& writing, const Draft& draft, const char* state,
     Columns columns{{"course", valueOf(course)},
                     {"state", std::string(state)},
                     {"stimulator", valueOf(draft.stimulator)},
-                    {"kept_at", valueOf(writing.moment())}};
+                    {"kept_at", valueOf(writing.moment())},
+                    {"version", valueOf(draft.version)}};
     if (id) {
         columns.push_back({"id", valueOf(*id)});
     }
     const DraftId written(insertRow(writing.connection(), "draft", columns));
     addBlocks(writing.connection(), BlockOwner::draft, written.key(), draft.blocks);
     return written;
+}
+
+/// Failure changedElsewhere unless `draft` was made from `stored`, or from nothing as nothing is
+/// stored.
+void requireUnchanged(Writing& writing, const Draft& draft, const std::optional<Draft>& stored)
+{
+    const bool same = stored ? draft.version == stored->version : draft.version == 0;
+    if (same) {
+        return;
+    }
+    Statement row(writing.connection(),
+                  "SELECT practitioner_name FROM change_record WHERE record_kind = 'draft' "
+                  "AND patient = ? ORDER BY id DESC LIMIT 1");
+    row.bind({valueOf(patientOf(writing.connection(), *draft.course))});
+    throw Failure({.code = ErrorCode::changedElsewhere,
+                   .subject = "draft",
+                   .detail = row.next() ? row.takeText() : std::string()});
 }
 
 [[noreturn]] void refuse(const std::string& rule, Field field)
@@ -127,16 +148,6 @@ Stimulator unitOf(Reading& reading, const Draft& draft)
     return std::move(units.front().stimulator);
 }
 
-std::string nameOf(Reading& reading, PractitionerId practitioner)
-{
-    Statement row(reading.connection(), "SELECT name FROM practitioner WHERE id = ?");
-    row.bind({valueOf(practitioner)});
-    if (!row.next()) {
-        throw Failure({.code = ErrorCode::notFound, .subject = "practitioner", .detail = {}});
-    }
-    return row.takeText();
-}
-
 /// A saved draft that was issued lives on in its plan: what was changed since it was saved is
 /// recorded, then its end.
 void endDraft(Writing& writing, const Draft& issued, CourseId course)
@@ -162,7 +173,10 @@ DraftId saveDraft(Writing& writing, const Draft& draft)
 {
     const CourseId course = courseOf(draft);
     const auto before = draftOf(writing, course);
-    const DraftId id = writeDraft(writing, draft, saved, before ? before->id : std::nullopt);
+    requireUnchanged(writing, draft, before);
+    Draft next = draft;
+    next.version = draft.version + 1;
+    const DraftId id = writeDraft(writing, next, saved, before ? before->id : std::nullopt);
     const Record record = recordOf(writing, id.key(), course);
     if (before) {
         recordChanged(writing, record, draftColumns(*before), draftColumns(draft));
@@ -209,25 +223,32 @@ PlanId issuePlan(Writing& writing, const Draft& draft, const Issue& issue, Date 
 {
     const CourseId course = courseOf(draft);
     const PatientId patient = patientOf(writing.connection(), course);
+    requireUnchanged(writing, draft, draftOf(writing, course));
     const Stimulator unit = unitOf(writing, draft);
     const auto last = numberFrom(
         writing.connection(), "SELECT max(number) FROM plan WHERE course = ?", {valueOf(course)});
     requireIssuable(draft, unit, issue, issuedOn, !last);
-    const Columns columns{{"course", valueOf(course)},
-                          {"number", valueOf(last.value_or(0) + 1)},
-                          {"issued_on", valueOf(issuedOn)},
-                          {"issued_by", valueOf(issue.issuedBy)},
-                          {"issued_by_name", valueOf(nameOf(writing, issue.issuedBy))},
-                          {"from_date", valueOf(issue.fromDate)},
-                          {"reason", valueOf(issue.reason)},
-                          {"stimulator", valueOf(sealedCopyOf(writing.connection(), unit))},
-                          {"limits_version", valueOf(limitsVersion)},
-                          {"issued", valueOf(false)}};
+    const Columns columns{
+        {"course", valueOf(course)},
+        {"number", valueOf(last.value_or(0) + 1)},
+        {"issued_on", valueOf(issuedOn)},
+        {"issued_by", valueOf(issue.issuedBy)},
+        {"issued_by_name", valueOf(nameOfPractitioner(writing.connection(), issue.issuedBy))},
+        {"from_date", valueOf(issue.fromDate)},
+        {"reason", valueOf(issue.reason)},
+        {"stimulator", valueOf(sealedCopyOf(writing.connection(), unit))},
+        {"limits_version", valueOf(limitsVersion)},
+        {"issued", valueOf(false)}};
     const std::int64_t plan = insertRow(writing.connection(), "plan", columns);
     addBlocks(writing.connection(), BlockOwner::plan, plan, draft.blocks);
+    addSegmentLengths(
+        writing.connection(), "plan_segment_length", "plan", plan,
+        takeSegmentLengths(writing.connection(), "segment_length", "patient", patient.key()));
     // From here on the database itself refuses every change.
     updateRow(writing.connection(), "plan", plan, {{"issued", valueOf(true)}});
-    recordCreated(writing, {.kind = "plan", .id = plan, .patient = patient});
+    const Record record{.kind = "plan", .id = plan, .patient = patient};
+    recordCreated(writing, record);
+    recordChanged(writing, record, {}, {{"content_digest", planSeal(writing.connection(), plan)}});
     endDraft(writing, draft, course);
     return PlanId(plan);
 }
@@ -251,6 +272,8 @@ std::vector<Plan> plansOf(Reading& reading, CourseId course)
         plans[i].blocks = blocksOf(connection, BlockOwner::plan, plans[i].id->key());
         auto copy = stimulatorsWhere(connection, "stimulator.id = ?", {copies[i]});
         plans[i].stimulator = std::move(copy.at(0).stimulator);
+        plans[i].segmentLengths =
+            takeSegmentLengths(connection, "plan_segment_length", "plan", plans[i].id->key());
     }
     return plans;
 }

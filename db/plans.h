@@ -16,8 +16,9 @@ namespace quadrille::db
 
 /// The draft of a course as it was last saved.
 std::optional<Draft> draftOf(Reading& reading, CourseId course);
-/// Saves the draft in place of the last one and drops what was kept unsaved. `draft.course` must be
-/// filled.
+/// Saves the draft in place of the last one and drops what was kept unsaved; the stored draft has
+/// the next version. `draft.course` must be filled. Error `changedElsewhere` when `draft.version`
+/// is not the stored one's (0 when there is none).
 DraftId saveDraft(Writing& writing, const Draft& draft);
 void discardDraft(Writing& writing, CourseId course);
 
@@ -40,7 +41,7 @@ struct Issue {
 /// Makes the next plan of the course from `draft` (its stimulator is copied as it is now) and
 /// removes the draft. The day of issue is the day of the change. Error `refused` when the from-date
 /// lies before the day of issue and the course has a plan already, when the draft has no blocks or
-/// no stimulator, or when a finding says stop.
+/// no stimulator, or when a finding says stop; `changedElsewhere` as saveDraft.
 PlanId issuePlan(Writing& writing, const Draft& draft, const Issue& issue, Date issuedOn);
 
 /// All plans of a course, the earliest first.

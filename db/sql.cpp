@@ -6,6 +6,7 @@
 #include <QSqlDatabase>
 #include <QSqlError>
 #include <QSqlQuery>
+#include <QSqlRecord>
 #include <QUuid>
 #include <QVariant>
 
@@ -28,7 +29,8 @@ QVariant variantOf(const Value& value)
 
 SqlError errorFrom(const QSqlError& error, const std::string& statement)
 {
-    return {error.nativeErrorCode().toInt(), error.databaseText().toStdString(), statement};
+    const QString text = error.databaseText().isEmpty() ? error.driverText() : error.databaseText();
+    return {error.nativeErrorCode().toInt(), text.toStdString(), statement};
 }
 
 [[noreturn]] void failWithout(const std::string& statement)
@@ -68,24 +70,60 @@ Connection::Connection(const QString& file, Access access, std::chrono::millisec
 
 Connection::~Connection()
 {
+    m_idle.clear(); // before the driver goes
     QSqlDatabase::database(m_name, false).close();
     QSqlDatabase::removeDatabase(m_name);
 }
 
+std::unique_ptr<QSqlQuery> Connection::take(const std::string& sql) const
+{
+    const auto idle = m_idle.find(sql);
+    if (idle == m_idle.end()) {
+        return nullptr;
+    }
+    auto query = std::move(idle->second);
+    m_idle.erase(idle);
+    return query;
+}
+
+void Connection::giveBack(const std::string& sql, std::unique_ptr<QSqlQuery> query) const
+{
+    constexpr std::size_t mostIdle = 200;
+    query->finish();
+    const bool comesAgain = sql.starts_with("SELECT") || sql.starts_with("INSERT") ||
+                            sql.starts_with("UPDATE") || sql.starts_with("DELETE");
+    if (comesAgain && m_idle.size() < mostIdle) { // the steps of a schema never do
+        m_idle.try_emplace(sql, std::move(query));
+    }
+}
+
 Statement::Statement(const Connection& connection, std::string_view sql)
-    : m_query(std::make_unique<QSqlQuery>(QSqlDatabase::database(connection.name(), false)))
+    : m_connection(connection)
     , m_sql(sql)
 {
+    m_query = connection.take(m_sql);
+    if (m_query) {
+        return;
+    }
+    m_query = std::make_unique<QSqlQuery>(QSqlDatabase::database(connection.name(), false));
     m_query->setForwardOnly(true);
     if (!m_query->prepare(QString::fromStdString(m_sql))) {
         fail();
     }
 }
 
-Statement::~Statement() = default;
+Statement::~Statement()
+{
+    const bool fresh = !m_bound && !m_query->lastError().isValid();
+    if (fresh && m_executed) {
+        m_connection.giveBack(m_sql, std::move(m_query));
+    }
+}
 
 Statement& Statement::bind(const std::vector<Value>& values)
 {
+    m_executed = false;
+    m_bound = true;
     for (const Value& value : values) {
         m_query->addBindValue(variantOf(value));
     }
@@ -143,9 +181,27 @@ std::optional<std::string> Statement::takeOptionalText()
     return value.isNull() ? std::nullopt : std::optional(value.toString().toStdString());
 }
 
+Value Statement::takeValue()
+{
+    const QVariant value = m_query->value(m_column++);
+    if (value.isNull()) {
+        return {};
+    }
+    if (value.typeId() == QMetaType::LongLong || value.typeId() == QMetaType::Int) {
+        return static_cast<std::int64_t>(value.toLongLong());
+    }
+    return value.toString().toStdString();
+}
+
+int Statement::columnCount() const
+{
+    return m_query->record().count();
+}
+
 void Statement::execute()
 {
     m_executed = true;
+    m_bound = false;
     if (!m_query->exec()) {
         fail();
     }

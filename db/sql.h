@@ -13,6 +13,7 @@
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <variant>
 #include <vector>
 
@@ -53,8 +54,14 @@ public:
     const QString& file() const { return m_file; }
 
 private:
+    friend class Statement;
+    /// A statement that was prepared before and is idle, or nothing.
+    std::unique_ptr<QSqlQuery> take(const std::string& sql) const;
+    void giveBack(const std::string& sql, std::unique_ptr<QSqlQuery> query) const;
+
     QString m_name;
     QString m_file;
+    mutable std::unordered_map<std::string, std::unique_ptr<QSqlQuery>> m_idle;
 };
 
 /// One statement, prepared; text with a second statement in it is refused. Every member throws
@@ -74,7 +81,7 @@ public:
     Statement(const Statement&) = delete;
     Statement& operator=(const Statement&) = delete;
 
-    /// One value for each "?", from the left.
+    /// One value for each "?", from the left. Once more after it has run: with other values.
     Statement& bind(const std::vector<Value>& values);
     /// Runs it to its end and drops what it answers.
     void run();
@@ -87,13 +94,19 @@ public:
     std::optional<std::int64_t> takeOptionalInteger();
     std::string takeText();
     std::optional<std::string> takeOptionalText();
+    /// Whatever the column holds.
+    Value takeValue();
+    /// How many columns a row has; after the first next().
+    int columnCount() const;
 
 private:
     void execute();
     [[noreturn]] void fail() const;
 
+    const Connection& m_connection;
     std::unique_ptr<QSqlQuery> m_query;
     std::string m_sql;
+    bool m_bound = false; ///< values wait for a run
     bool m_executed = false;
     int m_column = 0;
 };

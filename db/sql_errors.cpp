@@ -23,6 +23,8 @@ ErrorCode codeOf(dialect::Trouble trouble)
         return ErrorCode::cannotOpen;
     case Trouble::notADatabase:
         return ErrorCode::notAStore;
+    case Trouble::diskFault:
+        return ErrorCode::diskFault;
     case Trouble::damaged:
         return ErrorCode::storeDamaged;
     case Trouble::duplicate:

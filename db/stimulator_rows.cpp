@@ -90,7 +90,7 @@ std::vector<StoredStimulator> readUnits(const Connection& connection, std::strin
     std::vector<StoredStimulator> units;
     Statement rows(connection,
                    "SELECT id, COALESCE(copy_of, id), name, channels, channels_share_timing, "
-                   "has_work_rest_cycles, ramp_habit, archived FROM stimulator WHERE " +
+                   "has_work_rest_cycles, ramp_habit, archived, version FROM stimulator WHERE " +
                        std::string(condition) + " ORDER BY archived, lower(name), name, id");
     rows.bind(values);
     while (rows.next()) {
@@ -103,6 +103,7 @@ std::vector<StoredStimulator> readUnits(const Connection& connection, std::strin
         unit.stimulator.hasWorkRestCycles = takeFlag(rows);
         unit.stimulator.rampHabit = takeChoice<RampHabit>(rows);
         unit.stimulator.archived = takeFlag(rows);
+        unit.stimulator.version = takeInt(rows);
     }
     return units;
 }
@@ -218,8 +219,12 @@ std::int64_t sealedCopyOf(const Connection& connection, const Stimulator& stimul
         connection,
         "stimulator.id = (SELECT max(copy.id) FROM stimulator copy WHERE copy.copy_of = ?)",
         {valueOf(stimulator.id)});
-    if (!last.empty() && last.front().stimulator == stimulator) {
-        return last.front().key;
+    if (!last.empty()) {
+        Stimulator copy = last.front().stimulator;
+        copy.version = stimulator.version; // a copy has none of its own
+        if (copy == stimulator) {
+            return last.front().key;
+        }
     }
     const std::int64_t key = insertStimulator(connection, stimulator, stimulator.id);
     updateRow(connection, "stimulator", key, {{"sealed", valueOf(true)}});

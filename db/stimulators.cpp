@@ -5,6 +5,7 @@
 #include "db/codec.h"
 #include "db/failure.h"
 #include "db/stimulator_rows.h"
+#include "db/versions.h"
 
 namespace quadrille::db
 {
@@ -89,12 +90,13 @@ void changeStimulator(Writing& writing, const Stimulator& changed)
     }
     requireSensible(changed);
     requireFreeName(writing.connection(), changed);
-    if (changed == *before) {
+    if (columnsOf(changed) == columnsOf(*before)) {
         return;
     }
+    const Record record{.kind = kind, .id = changed.id->key()};
+    raiseVersion(writing, record, changed.version);
     changeStimulatorRows(writing.connection(), changed.id->key(), changed);
-    recordChanged(writing, {.kind = kind, .id = changed.id->key()}, columnsOf(*before),
-                  columnsOf(changed));
+    recordChanged(writing, record, columnsOf(*before), columnsOf(changed));
 }
 
 } // namespace quadrille::db

@@ -1,40 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/store.h"
 
-#include "db/failure.h"
+#include "db/caught.h"
+#include "db/erasing.h"
 #include "db/opening.h"
 #include "db/sql.h"
-#include "db/sql_errors.h"
 
 namespace quadrille::db
 {
-
-namespace
-{
-
-/// The single catch: what `act` gives, or what it threw as an Error. A fault of the program itself
-/// comes back as storeFailed too: the transaction is undone by then, and no exception may reach a
-/// slot.
-template <class Act>
-auto caught(Act&& act) -> Result<std::invoke_result_t<Act>>
-{
-    try {
-        if constexpr (std::is_void_v<std::invoke_result_t<Act>>) {
-            act();
-            return {};
-        } else {
-            return act();
-        }
-    } catch (const SqlError& error) {
-        return errorOf(error);
-    } catch (const Failure& failure) {
-        return failure.error();
-    } catch (const std::exception& error) {
-        return Error{.code = ErrorCode::storeFailed, .subject = {}, .detail = error.what()};
-    }
-}
-
-} // namespace
 
 Result<std::unique_ptr<Store>> Store::open(const QString& file, Opening opening, const Clock& clock,
                                            std::chrono::milliseconds patience)
@@ -43,9 +16,6 @@ Result<std::unique_ptr<Store>> Store::open(const QString& file, Opening opening,
     if (!opened) {
         Error error = opened.error();
         error.subject = file.toStdString();
-        if (error.code == ErrorCode::storeDamaged) {
-            error.code = ErrorCode::notAStore;
-        }
         return error;
     }
     return std::unique_ptr<Store>(
@@ -93,6 +63,21 @@ Result<void> Store::inWriteTransaction(const Author& author, const std::string& 
         act(writing);
         transaction.commit();
     });
+}
+
+Result<void> Store::erase(const Author& author, PatientId patient, ErasureGround ground)
+{
+    const auto erased = inWriteTransaction(
+        author, "erase patient", [&](Writing& writing) { erasePatient(writing, patient, ground); });
+    if (!erased) {
+        return erased;
+    }
+    return caught([&] { scrub(*m_connection); });
+}
+
+Result<void> Store::scrubErased()
+{
+    return caught([&] { scrub(*m_connection); });
 }
 
 } // namespace quadrille::db

@@ -71,6 +71,13 @@ enum class Opening {
     readOnly,        ///< never write; a file that needs a step of the schema is refused
 };
 
+/// Why everything of a person is erased.
+enum class ErasureGround {
+    request,       ///< the person's own
+    retentionOver, ///< the law's term for keeping records has passed
+    enteredInError,
+};
+
 /// How long one program waits for another that holds the file.
 inline constexpr std::chrono::milliseconds usualPatience{5000};
 
@@ -80,8 +87,9 @@ class Store
 {
 public:
     /// Opens `file`, applying the steps of the schema that are missing in one transaction, after
-    /// copying the file aside. Errors: cannotOpen, notAStore, newerStore, readOnly, locked,
-    /// diskFull, migrationFailed; the file is then as it was. `clock` outlives the store.
+    /// copying the file aside. Errors: cannotOpen, notAStore, storeDamaged, logMissing,
+    /// onNetworkShare, newerStore, readOnly, locked, diskFull, migrationFailed; the file is then as
+    /// it was. `clock` outlives the store.
     static Result<std::unique_ptr<Store>> open(const QString& file, Opening opening,
                                                const Clock& clock,
                                                std::chrono::milliseconds patience = usualPatience);
@@ -104,6 +112,14 @@ public:
     template <std::invocable<Writing&> Act>
     auto write(const Author& author, const std::string& what, Act&& act)
         -> Result<std::invoke_result_t<Act, Writing&>>;
+
+    /// Erases everything of a patient: records, plans, diary, and the values in the change record.
+    /// The rows of the change record stay without them, and a record of the act with the author's
+    /// name. Afterwards the file is written anew, so that no byte of the person is left in it.
+    /// Errors: as write; locked when the person is erased but another program still reads the file:
+    /// close it and call scrubErased().
+    Result<void> erase(const Author& author, PatientId patient, ErasureGround ground);
+    Result<void> scrubErased();
 
 private:
     Store(std::unique_ptr<Connection> connection, const Clock& clock, bool writable);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/command_line/command_line.h"
 
+#include "app/command_line/care_verbs.h"
 #include "app/command_line/compare_verb.h"
 #include "app/command_line/demo_verb.h"
 #include "app/command_line/figures_verb.h"
@@ -51,8 +52,9 @@ int runHandout(const QStringList& arguments, const CommandContext& context)
 const std::vector<Verb>& verbs()
 {
     static const std::vector<Verb> all{
-        {QStringLiteral("demo"), CommandWords::tr("demo FILE: write the made-up demo practice"),
-         false, runDemo},
+        {QStringLiteral("demo"),
+         CommandWords::tr("demo FILE [--patients N]: write the made-up demo practice"), false,
+         runDemo},
         {QStringLiteral("figures"),
          CommandWords::tr("figures CASES.csv: timing, dose and fatigue of settings in a table"),
          false, runFigures},
@@ -66,6 +68,21 @@ const std::vector<Verb>& verbs()
          CommandWords::tr(
              "handout --store FILE --patient REF --out FILE.pdf: write a patient’s handout"),
          true, runHandout},
+        {QStringLiteral("verify"),
+         CommandWords::tr("verify --store FILE: look through a practice file for faults"), false,
+         verifyVerb},
+        {QStringLiteral("backup"),
+         CommandWords::tr("backup --store FILE --out BACKUP: copy a practice file"), false,
+         backupVerb},
+        {QStringLiteral("restore"),
+         CommandWords::tr("restore BACKUP --store FILE: put a backup in its place"), false,
+         restoreVerb},
+        {QStringLiteral("anonymise"),
+         CommandWords::tr("anonymise --store FILE --out COPY: a copy without names and texts"),
+         false, anonymiseVerb},
+        {QStringLiteral("erase"),
+         CommandWords::tr("erase --store FILE --patient REF …: erase a patient on legal request"),
+         false, eraseVerb},
     };
     return all;
 }

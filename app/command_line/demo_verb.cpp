@@ -3,9 +3,11 @@
 
 #include "app/command_line/command_line.h"
 #include "app/demo/demo_practice.h"
+#include "app/demo/large_practice.h"
 #include "app/words/error_text.h"
 
 #include <QCommandLineParser>
+#include <QElapsedTimer>
 
 namespace quadrille::app
 {
@@ -17,6 +19,36 @@ struct DemoWords {
     Q_DECLARE_TR_FUNCTIONS(DemoWords)
 };
 
+constexpr int mostPatients = 200'000;
+
+int writeLarge(const QString& file, const QString& number, Date today, QTextStream& out,
+               QTextStream& err)
+{
+    bool isNumber = false;
+    const int patients = number.toInt(&isNumber);
+    if (!isNumber || patients < 1 || patients > mostPatients) {
+        err << DemoWords::tr("--patients takes a number from 1 to %1.").arg(mostPatients) << '\n';
+        return exit_code::usage;
+    }
+    QElapsedTimer time;
+    time.start();
+    const auto written = writeLargePractice(file, today, patients, [&](int done) {
+        constexpr int often = 10'000;
+        if (done % often == 0) {
+            err << DemoWords::tr("%1 patients written").arg(done) << Qt::endl;
+        }
+    });
+    if (!written) {
+        err << errorText(written.error(), QuantityText(QLocale::c())) << '\n';
+        return exit_code::badInput;
+    }
+    out << DemoWords::tr("%1 patients and %2 diary entries written to %3 in %4 s.")
+               .arg(QString::number(patients), QString::number(patients * entriesOfEach), file,
+                    QString::number(static_cast<double>(time.elapsed()) / 1000.0, 'f', 1))
+        << '\n';
+    return exit_code::done;
+}
+
 } // namespace
 
 int demoVerb(const QStringList& arguments, const Clock& clock, QTextStream& out, QTextStream& err)
@@ -27,6 +59,14 @@ int demoVerb(const QStringList& arguments, const Clock& clock, QTextStream& out,
                       "--today gives the same "
                       "practice."));
     const QCommandLineOption help = parser.addHelpOption();
+    const QCommandLineOption many(
+        QStringLiteral("patients"),
+        DemoWords::tr("Instead, a large practice for measurements: so many patients with %1 diary "
+                      "entries each, up to %2.")
+            .arg(entriesOfEach)
+            .arg(mostPatients),
+        QStringLiteral("N"));
+    parser.addOption(many);
     parser.addPositionalArgument(QStringLiteral("FILE"),
                                  DemoWords::tr("Where to write it; must not exist yet."));
     if (!parser.parse(QStringList{QStringLiteral("quadrille demo")} + arguments)) {
@@ -41,6 +81,9 @@ int demoVerb(const QStringList& arguments, const Clock& clock, QTextStream& out,
     if (files.size() != 1) {
         err << DemoWords::tr("Give one file: quadrille demo FILE.") << '\n';
         return exit_code::usage;
+    }
+    if (parser.isSet(many)) {
+        return writeLarge(files.first(), parser.value(many), clock.today(), out, err);
     }
     if (const auto written = writeDemoPractice(files.first(), clock.today()); !written) {
         err << errorText(written.error(), QuantityText(QLocale::c())) << '\n';

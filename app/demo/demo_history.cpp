@@ -176,7 +176,9 @@ private:
             [&keys = m_keys, draft, key, unit, from, day, reason = plan.reason,
              by = m_patient.practitioner](db::Writing& writing) {
                 const PractitionerId signer = keys.practitioners[static_cast<std::size_t>(by)];
-                db::issuePlan(writing, withKeys(draft, keys, key, unit),
+                Draft issued = withKeys(draft, keys, key, unit);
+                issued.version = 1; // saved once
+                db::issuePlan(writing, issued,
                               {.fromDate = from, .reason = reason, .issuedBy = signer}, day);
             });
     }

@@ -29,17 +29,35 @@ CourseForm::CourseForm(const Services& services, const Course& course, QWidget* 
 {
     m_ui->setupUi(body());
     setMinimumWidth(420);
-    m_ui->problem->setText(QString::fromStdString(course.problem));
-    m_ui->startDate->setText(services.text.date(course.startDate));
-    if (course.endDate) {
-        m_ui->endDate->setText(services.text.date(*course.endDate));
-    }
+    fill();
     m_ui->formLayout->setRowVisible(m_ui->endDate, course.id.has_value());
     restoreKept();
     startKeeping();
 }
 
 CourseForm::~CourseForm() = default;
+
+void CourseForm::fill()
+{
+    m_ui->problem->setText(QString::fromStdString(m_course.problem));
+    m_ui->startDate->setText(services().text.date(m_course.startDate));
+    m_ui->endDate->setText(m_course.endDate ? services().text.date(*m_course.endDate) : QString());
+}
+
+Result<void> CourseForm::readAgain()
+{
+    const auto stored = services().store.read(
+        [&](db::Reading& reading) { return db::course(reading, *m_course.id); });
+    if (!stored) {
+        return stored.error();
+    }
+    if (!*stored) {
+        return Error{.code = ErrorCode::notFound, .subject = m_course.problem, .detail = {}};
+    }
+    m_course = **stored;
+    fill();
+    return {};
+}
 
 std::optional<EntryDialog::Problem> CourseForm::problem() const
 {

@@ -30,8 +30,11 @@ public:
 protected:
     std::optional<Problem> problem() const override;
     Result<void> save() override;
+    Result<void> readAgain() override;
 
 private:
+    void fill();
+
     std::unique_ptr<Ui::CourseFields> m_ui;
     Course m_course;
     std::optional<CourseId> m_saved;

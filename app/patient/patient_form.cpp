@@ -48,11 +48,7 @@ PatientForm::PatientForm(const Services& services, const Patient& patient, QWidg
     , m_before(patient)
 {
     setUp();
-    m_ui->name->setText(QString::fromStdString(patient.name));
-    m_ui->birthDate->setText(services.text.date(patient.birthDate));
-    m_ui->reference->setText(QString::fromStdString(patient.reference));
-    m_ui->telephone->setText(QString::fromStdString(patient.telephone));
-    m_ui->note->setPlainText(QString::fromStdString(patient.note));
+    fill(patient);
     m_ui->formLayout->setRowVisible(m_ui->problem, false);
     m_ui->formLayout->setRowVisible(m_ui->startDate, false);
     restoreKept();
@@ -60,6 +56,30 @@ PatientForm::PatientForm(const Services& services, const Patient& patient, QWidg
 }
 
 PatientForm::~PatientForm() = default;
+
+void PatientForm::fill(const Patient& patient)
+{
+    m_ui->name->setText(QString::fromStdString(patient.name));
+    m_ui->birthDate->setText(services().text.date(patient.birthDate));
+    m_ui->reference->setText(QString::fromStdString(patient.reference));
+    m_ui->telephone->setText(QString::fromStdString(patient.telephone));
+    m_ui->note->setPlainText(QString::fromStdString(patient.note));
+}
+
+Result<void> PatientForm::readAgain()
+{
+    const auto stored = services().store.read(
+        [&](db::Reading& reading) { return db::patient(reading, *m_before->id); });
+    if (!stored) {
+        return stored.error();
+    }
+    if (!*stored) {
+        return Error{.code = ErrorCode::notFound, .subject = m_before->reference, .detail = {}};
+    }
+    m_before = *stored;
+    fill(*m_before);
+    return {};
+}
 
 void PatientForm::setUp()
 {

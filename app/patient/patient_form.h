@@ -36,9 +36,11 @@ public:
 protected:
     std::optional<Problem> problem() const override;
     Result<void> save() override;
+    Result<void> readAgain() override;
 
 private:
     void setUp();
+    void fill(const Patient& patient);
     Patient patient() const;
     Result<void> saveNew();
 

@@ -4,6 +4,7 @@
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/patient/course_form.h"
+#include "app/patient/history_page.h"
 #include "app/patient/patient_form.h"
 #include "app/patient/record_header.h"
 #include "app/patient/time_column.h"
@@ -37,6 +38,7 @@ RecordPage::RecordPage(const Services& services, QWidget* parent)
     , m_pages(new QStackedWidget(this))
     , m_planPage(new PlanPage(services, this))
     , m_handoutPage(new HandoutPage(services, this))
+    , m_historyPage(new HistoryPage(services, this))
     , m_noCourse(new QWidget(this))
     , m_time(new TimeColumn(services.text, this))
     , m_save(new QPushButton(tr("Save draft"), this))
@@ -53,8 +55,10 @@ void RecordPage::layOut()
     connect(margin, &MarginColumn::backRequested, this, &RecordPage::backRequested);
     m_header->tabs().addTab(tr("Plan"));
     m_header->tabs().addTab(tr("Handout"));
+    m_header->tabs().addTab(tr("History"));
     m_pages->addWidget(m_planPage);
     m_pages->addWidget(m_handoutPage);
+    m_pages->addWidget(m_historyPage);
     auto* sentence =
         new QLabel(tr("This patient has no course yet. A course is the treatment of one problem."),
                    m_noCourse);
@@ -93,11 +97,12 @@ void RecordPage::layOut()
 void RecordPage::connectAll()
 {
     connect(&m_header->tabs(), &QTabBar::currentChanged, this, [this](int index) {
-        if (m_course) {
-            m_pages->setCurrentIndex(index);
-        }
+        showPageAt(index);
         if (index == handoutIndex) {
             refreshHandout();
+        }
+        if (index == historyIndex && m_patient) {
+            m_historyPage->open(*m_patient->id);
         }
         refreshActs();
     });
@@ -113,6 +118,7 @@ void RecordPage::connectAll()
     });
     connect(m_handoutPage, &HandoutPage::planRequested, this, [this] { showPage(planIndex); });
     connect(m_handoutPage, &HandoutPage::said, this, &RecordPage::said);
+    connect(m_historyPage, &HistoryPage::said, this, &RecordPage::said);
     connect(&m_planPage->draft(), &PlanDraft::changed, this, &RecordPage::refreshFrame);
     connect(&m_planPage->draft(), &PlanDraft::currentBlockChanged, this, &RecordPage::refreshFrame);
     connect(m_time, &TimeColumn::blockChosen, this, [this](std::size_t index) {
@@ -161,12 +167,12 @@ std::optional<Course> RecordPage::courseOf(CourseId id) const
 void RecordPage::showCourse(const std::optional<Course>& course)
 {
     m_course = course;
-    m_header->tabs().setEnabled(course.has_value());
-    if (!course) {
-        m_pages->setCurrentWidget(m_noCourse);
-    } else {
+    if (course) {
         m_planPage->setCourse(*course);
-        m_pages->setCurrentIndex(m_header->tabs().currentIndex());
+    }
+    showPageAt(currentPage());
+    if (currentPage() == historyIndex) {
+        m_historyPage->open(*m_patient->id);
     }
     refreshFrame();
     refreshHandout();
@@ -233,6 +239,16 @@ void RecordPage::refreshHandout()
     m_handoutPage->setContent(handoutContent(practice->value_or(Practice{}), *m_patient, *m_course,
                                              plans.back(), m_services.author.name,
                                              m_services.clock.today()));
+}
+
+void RecordPage::showPageAt(int index)
+{
+    // The history is of the patient; the other pages are of a course.
+    if (m_course || index == historyIndex) {
+        m_pages->setCurrentIndex(index);
+    } else {
+        m_pages->setCurrentWidget(m_noCourse);
+    }
 }
 
 void RecordPage::showPage(int index)

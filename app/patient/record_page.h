@@ -19,6 +19,7 @@ namespace quadrille::app
 {
 
 class HandoutPage;
+class HistoryPage;
 class PlanPage;
 class RecordHeader;
 class TimeColumn;
@@ -37,6 +38,7 @@ public:
     std::optional<PatientId> patient() const { return m_patient ? m_patient->id : std::nullopt; }
     PlanPage& planPage() { return *m_planPage; }
     HandoutPage& handoutPage() { return *m_handoutPage; }
+    HistoryPage& historyPage() { return *m_historyPage; }
 
     void showPage(int index);
     int pageCount() const;
@@ -46,6 +48,7 @@ public:
 
     static constexpr int planIndex = 0;
     static constexpr int handoutIndex = 1;
+    static constexpr int historyIndex = 2;
 
 signals:
     void said(const QString& sentence);
@@ -56,6 +59,7 @@ private:
     void connectAll();
     void showCourse(const std::optional<Course>& course);
     void changeCourse();
+    void showPageAt(int index);
     void refreshFrame();
     void refreshHandout();
     void refreshActs();
@@ -69,6 +73,7 @@ private:
     QStackedWidget* m_pages;
     PlanPage* m_planPage;
     HandoutPage* m_handoutPage;
+    HistoryPage* m_historyPage;
     QWidget* m_noCourse;
     TimeColumn* m_time;
     QPushButton* m_save;

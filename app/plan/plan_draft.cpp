@@ -47,16 +47,39 @@ void PlanDraft::load(Draft saved, const std::optional<Draft>& unsaved)
     m_saved = std::move(saved);
     m_draft = m_saved;
     m_currentBlock = 0;
-    if (unsaved && *unsaved != m_saved) {
+    const bool differs =
+        unsaved && (unsaved->stimulator != m_saved.stimulator || unsaved->blocks != m_saved.blocks);
+    if (differs) {
+        // The work goes on from the draft that it began from, which may not be the last one saved.
+        m_saved.version = unsaved->version;
         apply(tr("Unsaved work of last time"), {}, [&](Draft& draft) { draft = *unsaved; });
     }
     emit currentBlockChanged();
     emit changed();
 }
 
+Draft PlanDraft::draftToSave() const
+{
+    Draft draft = m_draft;
+    draft.id = m_saved.id;
+    draft.version = m_saved.version;
+    return draft;
+}
+
 void PlanDraft::markSaved()
 {
-    m_saved = m_draft;
+    m_saved = draftToSave();
+    m_saved.version += 1;
+    emit changed();
+}
+
+void PlanDraft::goOnFrom(Draft saved, const Draft& draft)
+{
+    saved.course = m_draft.course;
+    m_saved = std::move(saved);
+    if (draft.stimulator != m_draft.stimulator || draft.blocks != m_draft.blocks) {
+        apply(tr("Take the draft saved elsewhere"), {}, [&](Draft& shown) { shown = draft; });
+    }
     emit changed();
 }
 

@@ -32,14 +32,22 @@ public:
     /// Starts afresh from what is saved. `unsaved` is work kept from an earlier run; it becomes one
     /// undoable step.
     void load(Draft saved, const std::optional<Draft>& unsaved);
-    /// The draft as it stands was saved.
+    /// The draft as it stands, over what was saved last: undo steps know nothing of versions.
+    Draft draftToSave() const;
+    /// draftToSave() was saved.
     void markSaved();
+    /// Goes on from a draft that was saved elsewhere, with `draft` on the screen as an undoable
+    /// step.
+    void goOnFrom(Draft saved, const Draft& draft);
     /// Back to what was last saved, as an undoable step.
     void revert();
 
     const Draft& draft() const { return m_draft; }
     const Draft& saved() const { return m_saved; }
-    bool isChanged() const { return m_draft != m_saved; }
+    bool isChanged() const
+    {
+        return m_draft.stimulator != m_saved.stimulator || m_draft.blocks != m_saved.blocks;
+    }
     QUndoStack& undoStack() { return m_undo; }
 
     /// The units the practice has, to look up the draft's own.

@@ -11,7 +11,9 @@
 #include "app/plan/settings_form.h"
 #include "app/plan/site_form.h"
 #include "app/stimulator/stimulator_form.h"
+#include "app/window/prompts.h"
 #include "app/window/store_events.h"
+#include "app/words/draft_summary.h"
 #include "app/words/error_text.h"
 
 #include "db/plans.h"
@@ -206,8 +208,12 @@ void PlanPage::saveDraft()
     }
     const auto saved =
         m_services.store.write(m_services.author, "save draft", [&](db::Writing& writing) {
-            return db::saveDraft(writing, m_draft.draft());
+            return db::saveDraft(writing, m_draft.draftToSave());
         });
+    if (!saved && saved.error().code == ErrorCode::changedElsewhere) {
+        settle(saved.error());
+        return;
+    }
     if (!saved) {
         reportFailure(saved.error());
         return;
@@ -217,6 +223,39 @@ void PlanPage::saveDraft()
     m_keepSoon.stop();
     emit said(tr("Draft saved. It is in force on no day until it is issued."));
     emit m_services.events.planChanged(*m_course->id);
+}
+
+void PlanPage::settle(const Error& error)
+{
+    const auto stored = m_services.store.read(
+        [&](db::Reading& reading) { return db::draftOf(reading, *m_course->id); });
+    if (!stored) {
+        return reportFailure(stored.error());
+    }
+    if (!*stored) { // it became a plan, or was discarded: what is here goes on as a new draft
+        m_draft.goOnFrom({}, m_draft.draft());
+        emit said(tr("The draft was issued or discarded elsewhere. Your changes stay open; save "
+                     "them as the next draft."));
+        return;
+    }
+    const auto textOf = [&](const Draft& draft) {
+        return draftSummary(draft, m_draft.stimulators(), m_services.text);
+    };
+    const QString sentence =
+        (error.detail.empty() ? tr("This draft was saved elsewhere while it was open here.")
+                              : tr("%1 saved this draft while it was open here.")
+                                    .arg(QString::fromStdString(error.detail))) +
+        QLatin1Char(' ') + tr("Choose which of the two shall stand.");
+    const auto chosen = m_services.prompts.chooseBetween(
+        this, sentence, {{tr("Draft"), textOf(**stored), textOf(m_draft.draft())}});
+    if (!chosen) {
+        return reportFailure(error);
+    }
+    m_draft.goOnFrom(**stored, chosen->front() ? m_draft.draft() : **stored);
+    if (chosen->front()) {
+        return saveDraft();
+    }
+    emit said(tr("The draft saved elsewhere is shown. Undo brings yours back."));
 }
 
 void PlanPage::revert()
@@ -233,7 +272,7 @@ void PlanPage::keepNow()
     const auto kept =
         m_services.store.write(m_services.author, "keep unsaved draft", [&](db::Writing& writing) {
             if (m_draft.isChanged()) {
-                db::keepUnsavedDraft(writing, m_draft.draft());
+                db::keepUnsavedDraft(writing, m_draft.draftToSave());
             } else {
                 db::dropUnsavedDraft(writing, *m_course->id);
             }
@@ -254,7 +293,7 @@ void PlanPage::issue()
         emit said(problem);
         return;
     }
-    Draft draft = m_draft.draft();
+    Draft draft = m_draft.draftToSave();
     draft.course = m_course->id;
     IssueForm form(m_services, *m_course, draft, *unit, m_plans.size(), this);
     if (form.exec() == QDialog::Accepted) {

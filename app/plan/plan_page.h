@@ -65,6 +65,8 @@ private:
     void refreshFindings(const std::optional<BlockFigures>& figures,
                          const std::optional<BlockFigures>& before);
     void mend(const PlacedFinding& placed);
+    /// Somebody else saved the draft: shows both and goes on from the one that is chosen.
+    void settle(const Error& error);
     void setCourseAfterIssue();
     void addStimulator();
     void changeStimulator();

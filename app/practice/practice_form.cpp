@@ -15,12 +15,8 @@ PracticeForm::PracticeForm(const Services& services, QWidget* parent)
 {
     m_ui->setupUi(body());
     setMinimumWidth(460);
-    if (const auto practice = services.store.read(db::practice);
-        practice && practice->has_value()) {
-        m_ui->name->setText(QString::fromStdString((*practice)->name));
-        m_ui->address->setPlainText(QString::fromStdString((*practice)->address));
-        m_ui->telephone->setText(QString::fromStdString((*practice)->telephone));
-        m_ui->emergencyNumber->setText(QString::fromStdString((*practice)->emergencyNumber));
+    if (!readAgain()) {
+        m_before = {}; // the window has said why by then; the form begins empty
     }
     const auto practitioners = services.store.read(db::practitioners);
     m_isFirst = practitioners && practitioners->empty();
@@ -34,6 +30,20 @@ PracticeForm::PracticeForm(const Services& services, QWidget* parent)
 }
 
 PracticeForm::~PracticeForm() = default;
+
+Result<void> PracticeForm::readAgain()
+{
+    const auto stored = services().store.read(db::practice);
+    if (!stored) {
+        return stored.error();
+    }
+    m_before = stored->value_or(Practice{});
+    m_ui->name->setText(QString::fromStdString(m_before.name));
+    m_ui->address->setPlainText(QString::fromStdString(m_before.address));
+    m_ui->telephone->setText(QString::fromStdString(m_before.telephone));
+    m_ui->emergencyNumber->setText(QString::fromStdString(m_before.emergencyNumber));
+    return {};
+}
 
 std::optional<EntryDialog::Problem> PracticeForm::problem() const
 {
@@ -55,7 +65,8 @@ Result<void> PracticeForm::save()
                             .address = m_ui->address->toPlainText().trimmed().toStdString(),
                             .telephone = m_ui->telephone->text().simplified().toStdString(),
                             .emergencyNumber =
-                                m_ui->emergencyNumber->text().simplified().toStdString()};
+                                m_ui->emergencyNumber->text().simplified().toStdString(),
+                            .version = m_before.version};
     const Practitioner practitioner{
         .id = std::nullopt,
         .name = m_ui->practitionerName->text().simplified().toStdString(),

@@ -3,6 +3,8 @@
 
 #include "app/window/entry_dialog.h"
 
+#include "core/people.h"
+
 #include <memory>
 #include <optional>
 
@@ -29,9 +31,11 @@ public:
 protected:
     std::optional<Problem> problem() const override;
     Result<void> save() override;
+    Result<void> readAgain() override;
 
 private:
     std::unique_ptr<Ui::PracticeFields> m_ui;
+    Practice m_before;
     bool m_isFirst = false;
     std::optional<PractitionerId> m_practitioner;
 };

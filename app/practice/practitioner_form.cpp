@@ -6,6 +6,8 @@
 
 #include "db/people.h"
 
+#include <algorithm>
+
 namespace quadrille::app
 {
 
@@ -29,16 +31,36 @@ PractitionerForm::PractitionerForm(const Services& services, const Practitioner&
 {
     m_ui->setupUi(body());
     setMinimumWidth(400);
-    m_ui->name->setText(QString::fromStdString(practitioner.name));
-    m_ui->registrationNumber->setText(QString::fromStdString(practitioner.registrationNumber));
-    m_ui->initials->setText(QString::fromStdString(practitioner.initials));
-    m_ui->archived->setChecked(practitioner.archived);
+    fill();
     m_ui->archived->setVisible(practitioner.id.has_value());
     restoreKept();
     startKeeping();
 }
 
 PractitionerForm::~PractitionerForm() = default;
+
+void PractitionerForm::fill()
+{
+    m_ui->name->setText(QString::fromStdString(m_practitioner.name));
+    m_ui->registrationNumber->setText(QString::fromStdString(m_practitioner.registrationNumber));
+    m_ui->initials->setText(QString::fromStdString(m_practitioner.initials));
+    m_ui->archived->setChecked(m_practitioner.archived);
+}
+
+Result<void> PractitionerForm::readAgain()
+{
+    const auto all = services().store.read(db::practitioners);
+    if (!all) {
+        return all.error();
+    }
+    const auto stored = std::ranges::find(*all, m_practitioner.id, &Practitioner::id);
+    if (stored == all->end()) {
+        return Error{.code = ErrorCode::notFound, .subject = m_practitioner.name, .detail = {}};
+    }
+    m_practitioner = *stored;
+    fill();
+    return {};
+}
 
 std::optional<EntryDialog::Problem> PractitionerForm::problem() const
 {

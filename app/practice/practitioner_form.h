@@ -27,8 +27,11 @@ public:
 protected:
     std::optional<Problem> problem() const override;
     Result<void> save() override;
+    Result<void> readAgain() override;
 
 private:
+    void fill();
+
     std::unique_ptr<Ui::PractitionerFields> m_ui;
     Practitioner m_practitioner;
 };

@@ -130,6 +130,26 @@ void StimulatorForm::layOutFacts(QGridLayout& grid)
     }
 }
 
+Result<void> StimulatorForm::readAgain()
+{
+    const auto stored = services().store.read(
+        [&](db::Reading& reading) { return db::stimulator(reading, *m_stimulator.id); });
+    if (!stored) {
+        return stored.error();
+    }
+    if (!*stored) {
+        return Error{.code = ErrorCode::notFound, .subject = m_stimulator.name, .detail = {}};
+    }
+    m_stimulator = **stored;
+    fill();
+    return {};
+}
+
+void StimulatorForm::fieldsEntered()
+{
+    m_order->readKept();
+}
+
 void StimulatorForm::fill()
 {
     m_name->setText(QString::fromStdString(m_stimulator.name));

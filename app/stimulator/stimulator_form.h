@@ -37,6 +37,8 @@ public:
 protected:
     std::optional<Problem> problem() const override;
     Result<void> save() override;
+    Result<void> readAgain() override;
+    void fieldsEntered() override;
 
 private:
     void layOutFacts(QGridLayout& grid);

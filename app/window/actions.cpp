@@ -45,6 +45,12 @@ std::vector<ActFacts> practiceActs()
          ActWords::tr("&Stimulators…"),
          {},
          ActWords::tr("What the practice’s units can do")},
+        {Act::copyFolder,
+         place,
+         ActWords::tr("&Folder of the daily copies…"),
+         {},
+         ActWords::tr("Where a copy of this practice goes each day"),
+         true},
         {Act::quit, place, ActWords::tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q),
          ActWords::tr("Unsaved work is kept and comes back"), true},
     };
@@ -75,6 +81,8 @@ std::vector<ActFacts> patientActs()
          ActWords::tr("Begin the treatment of another problem"),
          false,
          true},
+        {Act::history, place, ActWords::tr("&History"), QKeySequence(Qt::CTRL | Qt::Key_H),
+         ActWords::tr("Who changed what in this record, and when"), false, true},
     };
 }
 

@@ -3,6 +3,7 @@
 
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
+#include "app/window/prompts.h"
 #include "app/words/error_text.h"
 
 #include "db/kept_forms.h"
@@ -63,6 +64,37 @@ void setValue(QWidget* field, const QJsonValue& value)
     } else if (auto* check = qobject_cast<QAbstractButton*>(field)) {
         check->setChecked(value.toBool());
     }
+}
+
+/// What a person reads in a field.
+QString shownIn(const QWidget* field)
+{
+    if (const auto* combo = qobject_cast<const QComboBox*>(field)) {
+        return combo->currentText();
+    }
+    if (const auto* spin = qobject_cast<const QSpinBox*>(field)) {
+        return spin->text();
+    }
+    const QJsonValue value = valueOf(field);
+    if (value.isBool()) {
+        return value.toBool() ? EntryDialog::tr("yes") : EntryDialog::tr("no");
+    }
+    return value.toString();
+}
+
+/// The label beside a field, or what a voice calls it.
+QString labelOf(const QWidget* field)
+{
+    QString text = field->accessibleName();
+    for (const QLabel* label : field->window()->findChildren<QLabel*>()) {
+        if (label->buddy() == field) {
+            text = label->text();
+        }
+    }
+    if (const auto* check = qobject_cast<const QAbstractButton*>(field)) {
+        text = check->text();
+    }
+    return text.remove(QLatin1Char('&'));
 }
 
 /// Named fields only; the parts that Qt makes inside them are named qt_….
@@ -207,12 +239,80 @@ void EntryDialog::accept()
         showProblem(wrong->field, wrong->sentence);
         return;
     }
-    if (const auto saved = save(); !saved) {
+    Result<void> saved = m_unsettled ? Result<void>(*m_unsettled) : save();
+    if (!saved && saved.error().code == ErrorCode::changedElsewhere) {
+        saved = settle(saved.error());
+    }
+    if (!saved) {
         showProblem(nullptr, errorText(saved.error(), m_services.text));
         return;
     }
     dropKept();
     QDialog::accept();
+}
+
+Result<void> EntryDialog::readAgain()
+{
+    return Error{.code = ErrorCode::changedElsewhere, .subject = {}, .detail = {}};
+}
+
+QMap<QString, EntryDialog::Entry> EntryDialog::entries() const
+{
+    QMap<QString, Entry> entries;
+    for (const QWidget* field : fieldsIn(m_body)) {
+        entries.insert(field->objectName(), {valueOf(field), shownIn(field)});
+    }
+    return entries;
+}
+
+void EntryDialog::enter(const QMap<QString, Entry>& entries)
+{
+    for (QWidget* field : fieldsIn(m_body)) {
+        if (entries.contains(field->objectName())) {
+            setValue(field, entries[field->objectName()].value);
+        }
+    }
+    fieldsEntered();
+}
+
+Result<void> EntryDialog::settle(const Error& error)
+{
+    const QMap<QString, Entry> mine = entries();
+    if (const auto read = readAgain(); !read) {
+        return read.error().code == ErrorCode::changedElsewhere ? error : read.error();
+    }
+    const QMap<QString, Entry> theirs = entries();
+    std::vector<Difference> differences;
+    QStringList names;
+    for (const QWidget* field : fieldsIn(m_body)) {
+        const QString name = field->objectName();
+        if (mine[name].value != theirs[name].value) {
+            differences.push_back({labelOf(field), theirs[name].shown, mine[name].shown});
+            names.append(name);
+        }
+    }
+    const QString sentence =
+        (error.detail.empty() ? tr("This record was changed elsewhere while it was open here.")
+                              : tr("%1 changed this record while it was open here.")
+                                    .arg(QString::fromStdString(error.detail))) +
+        QLatin1Char(' ') +
+        tr("Choose what shall stand; what was saved elsewhere stays in the history.");
+    const auto chosen = differences.empty()
+                            ? std::optional(std::vector<bool>())
+                            : m_services.prompts.chooseBetween(this, sentence, differences);
+    enter(mine);
+    if (!chosen) {
+        m_unsettled = error;
+        return error;
+    }
+    m_unsettled.reset();
+    for (std::size_t i = 0; i < chosen->size(); ++i) {
+        if (!(*chosen)[i]) {
+            const QString& name = names[static_cast<qsizetype>(i)];
+            enter({{name, theirs[name]}});
+        }
+    }
+    return save();
 }
 
 void EntryDialog::reject()

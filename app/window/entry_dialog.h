@@ -6,6 +6,8 @@
 #include "core/result.h"
 
 #include <QDialog>
+#include <QJsonValue>
+#include <QMap>
 #include <QString>
 #include <QTimer>
 
@@ -49,11 +51,25 @@ protected:
     virtual std::optional<Problem> problem() const = 0;
     /// Saves what the fields hold. An error keeps the form open.
     virtual Result<void> save() = 0;
+    /// Reads the record anew and shows it in the fields; the next save goes over that version.
+    /// Forms of records that only one window can change leave it out and stay with the error.
+    virtual Result<void> readAgain();
+    /// The fields were filled by their names; what is built from several of them follows here.
+    virtual void fieldsEntered() {}
     const Services& services() const { return m_services; }
     /// Watches the fields from now on; call when they are filled.
     void startKeeping();
 
 private:
+    /// What a field holds, and how it looks.
+    struct Entry {
+        QJsonValue value;
+        QString shown;
+    };
+    QMap<QString, Entry> entries() const;
+    void enter(const QMap<QString, Entry>& entries);
+    /// Somebody else saved the record: shows both and saves what the person chooses.
+    Result<void> settle(const Error& error);
     void keep();
     void dropKept();
     void showProblem(QWidget* field, const QString& sentence);
@@ -64,6 +80,7 @@ private:
     QLabel* m_problem;
     QPushButton* m_save;
     QTimer m_keepSoon;
+    std::optional<Error> m_unsettled; ///< a change elsewhere on which the person has not decided
 };
 
 } // namespace quadrille::app

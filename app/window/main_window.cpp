@@ -139,6 +139,8 @@ void MainWindow::carryOutInPractice(Act act)
         return showPractitioners(m_services, this);
     case Act::stimulators:
         return showStimulators(m_services, this);
+    case Act::copyFolder:
+        return emit copyFolderRequested();
     case Act::quit:
         close();
         return;
@@ -162,6 +164,8 @@ void MainWindow::carryOutInRecord(Act act)
         return m_record->changePatient();
     case Act::newCourse:
         return m_record->newCourse();
+    case Act::history:
+        return m_record->showPage(RecordPage::historyIndex);
     case Act::newBlock:
         m_record->showPage(RecordPage::planIndex);
         return plan.addBlock();
@@ -321,9 +325,9 @@ void MainWindow::newPatient()
 void MainWindow::nextArea()
 {
     // The areas of the page: its lists, its form, the time column. Tab goes on inside an area.
-    const QList<QWidget*> areas =
-        m_stack->currentWidget()->findChildren<QWidget*>(QRegularExpression(QStringLiteral(
-            "^(search|caseloadList|pages|stimulator|blocks|sites|waveform|courseGrid|paper)$")));
+    const QList<QWidget*> areas = m_stack->currentWidget()->findChildren<QWidget*>(
+        QRegularExpression(QStringLiteral("^(search|caseloadList|pages|stimulator|blocks|sites|"
+                                          "waveform|courseGrid|paper|history)$")));
     QList<QWidget*> reachable;
     std::ranges::copy_if(areas, std::back_inserter(reachable), [](const QWidget* area) {
         return area->isVisible() && area->isEnabled();

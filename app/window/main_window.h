@@ -49,6 +49,7 @@ signals:
     void newPracticeRequested();
     void openPracticeRequested();
     void demoRequested();
+    void copyFolderRequested();
     void schemeChosen(quadrille::app::SchemeChoice scheme);
     void textPercentChosen(int percent);
     void workingChosen(quadrille::PractitionerId practitioner);

@@ -21,10 +21,20 @@ const QString geometry = QStringLiteral("window/geometry");
 
 /// A file's path is not written down beside a person's number; its digest is enough to find it
 /// again.
-QString workingKey(const QString& store)
+QString keyOf(const QString& what, const QString& store)
 {
     const QByteArray digest = QCryptographicHash::hash(store.toUtf8(), QCryptographicHash::Sha256);
-    return QStringLiteral("practice/working/%1").arg(QString::fromLatin1(digest.toHex().left(16)));
+    return QStringLiteral("practice/%1/%2").arg(what, QString::fromLatin1(digest.toHex().left(16)));
+}
+
+QString workingKey(const QString& store)
+{
+    return keyOf(QStringLiteral("working"), store);
+}
+
+QString copiesKey(const QString& store)
+{
+    return keyOf(QStringLiteral("copies"), store);
 }
 
 } // namespace
@@ -96,6 +106,17 @@ std::optional<PractitionerId> Preferences::workingAt(const QString& store) const
 void Preferences::setWorkingAt(const QString& store, PractitionerId practitioner)
 {
     m_settings.setValue(workingKey(store), QVariant::fromValue<qlonglong>(practitioner.key()));
+}
+
+std::optional<QString> Preferences::copyFolder(const QString& store) const
+{
+    const QString folder = m_settings.value(copiesKey(store)).toString();
+    return folder.isEmpty() ? std::nullopt : std::optional(folder);
+}
+
+void Preferences::setCopyFolder(const QString& store, const QString& folder)
+{
+    m_settings.setValue(copiesKey(store), folder);
 }
 
 } // namespace quadrille::app

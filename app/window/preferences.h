@@ -37,6 +37,10 @@ public:
     std::optional<PractitionerId> workingAt(const QString& store) const;
     void setWorkingAt(const QString& store, PractitionerId practitioner);
 
+    /// Where the daily copies of a practice go, if a person has chosen a folder.
+    std::optional<QString> copyFolder(const QString& store) const;
+    void setCopyFolder(const QString& store, const QString& folder);
+
 private:
     QSettings& m_settings;
 };

@@ -2,10 +2,13 @@
 #include "app/window/program.h"
 
 #include "app/demo/demo_practice.h"
+#include "app/window/daily_copies.h"
 #include "app/window/main_window.h"
 #include "app/window/prompts.h"
 #include "app/words/error_text.h"
 
+#include "db/backup.h"
+#include "db/file_system.h"
 #include "db/people.h"
 
 #include <QApplication>
@@ -57,6 +60,7 @@ Program::Program(QApplication& application, const Clock& clock, const QLocale& l
 
 Program::~Program()
 {
+    m_copies.reset(); // says nothing to a window that goes
     remember();
 }
 
@@ -73,7 +77,8 @@ QString Program::demoStore()
 Result<void> Program::open(const QString& file, db::Opening opening)
 {
     if (opening == db::Opening::createIfMissing) {
-        QDir().mkpath(QFileInfo(file).absolutePath());
+        // Where it can't be made, opening the file in it says so.
+        db::makePrivateFolder(QFileInfo(file).absolutePath());
     }
     auto store = db::Store::open(file, opening, m_clock);
     if (!store) {
@@ -85,7 +90,35 @@ Result<void> Program::open(const QString& file, db::Opening opening)
     m_preferences.setLastStore(m_store->file());
     setAuthor();
     showWindow();
+    keepCopies();
     return {};
+}
+
+void Program::keepCopies()
+{
+    m_copies.reset();
+    const QString store = m_store->file();
+    if (store == demoStore() || !m_store->isWritable()) {
+        return;
+    }
+    m_copies = std::make_unique<DailyCopies>(
+        store, m_preferences.copyFolder(store).value_or(db::usualCopyFolder(store)), m_clock);
+    connect(m_copies.get(), &DailyCopies::failed, this, [this](const Error& error) {
+        m_window->say(
+            tr("Today’s copy of the practice could not be made. %1").arg(errorText(error, m_text)));
+    });
+    m_copies->copyIfDue();
+}
+
+void Program::askForCopyFolder()
+{
+    const QString store = m_store->file();
+    const QString present = m_preferences.copyFolder(store).value_or(db::usualCopyFolder(store));
+    if (const auto folder = m_prompts.folderForCopies(m_window.get(), present)) {
+        m_preferences.setCopyFolder(store, *folder);
+        keepCopies();
+        m_window->say(tr("The daily copies of this practice go to %1.").arg(*folder));
+    }
 }
 
 Result<void> Program::openDemo()
@@ -96,7 +129,7 @@ Result<void> Program::openDemo()
         m_window.reset();
         m_store.reset();
     }
-    QDir().mkpath(dataFolder());
+    db::makePrivateFolder(dataFolder());
     if (auto removed = removeStore(demoStore()); !removed) {
         return removed;
     }
@@ -154,6 +187,7 @@ void Program::showWindow()
             }
         },
         Qt::QueuedConnection);
+    connect(window, &MainWindow::copyFolderRequested, this, &Program::askForCopyFolder);
     connect(window, &MainWindow::workingChosen, this, &Program::work);
     connect(window, &MainWindow::schemeChosen, this, [this](SchemeChoice scheme) {
         m_preferences.setScheme(scheme);

@@ -19,6 +19,7 @@
 namespace quadrille::app
 {
 
+class DailyCopies;
 class MainWindow;
 class Prompts;
 
@@ -49,6 +50,8 @@ public:
 
 private:
     void askForStore(bool create);
+    void askForCopyFolder();
+    void keepCopies();
     void setAuthor();
     void work(PractitionerId practitioner);
     void showWindow();
@@ -64,6 +67,7 @@ private:
     std::unique_ptr<db::Store> m_store;
     db::Author m_author;
     std::unique_ptr<MainWindow> m_window;
+    std::unique_ptr<DailyCopies> m_copies;
 };
 
 } // namespace quadrille::app

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/prompts.h"
 
+#include "app/window/conflict_dialog.h"
+
 #include <QCoreApplication>
 #include <QDir>
 #include <QFileDialog>
@@ -60,6 +62,12 @@ std::optional<QString> DesktopPrompts::placeForPdf(QWidget* parent, const QStrin
                    QStringLiteral(".pdf")));
 }
 
+std::optional<QString> DesktopPrompts::folderForCopies(QWidget* parent, const QString& present)
+{
+    return unlessEmpty(QFileDialog::getExistingDirectory(
+        parent, PromptWords::tr("Folder of the daily copies"), present));
+}
+
 bool DesktopPrompts::confirm(QWidget* parent, const QString& question, const QString& act)
 {
     QMessageBox box(QMessageBox::NoIcon, PromptWords::tr("Quadrille"), question,
@@ -76,6 +84,17 @@ void DesktopPrompts::tell(QWidget* parent, const QString& sentence)
                     QMessageBox::NoButton, parent);
     box.addButton(PromptWords::tr("Close"), QMessageBox::AcceptRole);
     box.exec();
+}
+
+std::optional<std::vector<bool>>
+DesktopPrompts::chooseBetween(QWidget* parent, const QString& sentence,
+                              const std::vector<Difference>& differences)
+{
+    ConflictDialog dialog(sentence, differences, parent);
+    if (dialog.exec() != QDialog::Accepted) {
+        return std::nullopt;
+    }
+    return dialog.choices();
 }
 
 } // namespace quadrille::app

@@ -78,10 +78,19 @@ QString openingError(const Error& error)
                               "that you may read it.")
             .arg(file, detail);
     case ErrorCode::notAStore:
-        return ErrorWords::tr("%1 is not a practice file, or it is damaged. Nothing was changed. "
-                              "Choose another file or "
-                              "restore a backup.")
+        return ErrorWords::tr("%1 is not a practice file. Nothing was changed. Choose another file "
+                              "or restore a backup.")
             .arg(file);
+    case ErrorCode::logMissing:
+        return ErrorWords::tr("The file %1-wal that belongs to %1 is missing, and with it the "
+                              "latest changes. Nothing was changed. Put it back beside the "
+                              "practice file, or restore a backup.")
+            .arg(file);
+    case ErrorCode::onNetworkShare:
+        return ErrorWords::tr("%1 lies on a network share (%2), where several programs can’t write "
+                              "safely. Nothing was changed. Keep the practice file on this "
+                              "machine’s own disk and let the backups go to the share.")
+            .arg(file, detail);
     case ErrorCode::newerStore:
         return ErrorWords::tr("%1 was written by a newer version of this program. Nothing was "
                               "changed. Install the newer "
@@ -92,8 +101,8 @@ QString openingError(const Error& error)
                    "%1 could not be brought to this version (%2). The file is as it was.")
             .arg(file, detail);
     case ErrorCode::storeDamaged:
-        return ErrorWords::tr(
-                   "The practice file is damaged (%1). Stop entering and restore a backup.")
+        return ErrorWords::tr("The practice file is damaged (%1). Nothing was changed. Stop "
+                              "entering and restore a backup.")
             .arg(detail);
     default:
         return {};
@@ -115,9 +124,17 @@ QString savingError(const Error& error)
                               "moment.");
     case ErrorCode::diskFull:
         return ErrorWords::tr("Not saved: the disk is full. Your changes stay open.");
+    case ErrorCode::diskFault:
+        return ErrorWords::tr("Not saved: the disk reports a fault (%1). Your changes stay open. "
+                              "Save a backup on another disk.")
+            .arg(detail);
     case ErrorCode::changedElsewhere:
-        return ErrorWords::tr("Not saved: this record was changed elsewhere in the meantime. Your "
-                              "changes stay open.");
+        return detail.isEmpty()
+                   ? ErrorWords::tr("Not saved: this record was changed elsewhere in the meantime. "
+                                    "Your changes stay open.")
+                   : ErrorWords::tr("Not saved: %1 changed this record in the meantime. Your "
+                                    "changes stay open.")
+                         .arg(detail);
     case ErrorCode::refused:
         return ErrorWords::tr("Not saved: %1.").arg(detail);
     case ErrorCode::notFound:
@@ -141,6 +158,19 @@ QString fileError(const Error& error)
         return ErrorWords::tr("%1 can’t be written (%2).").arg(subject, detail);
     case ErrorCode::badFormat:
         return ErrorWords::tr("%1: %2.").arg(subject, detail);
+    case ErrorCode::wrongPassphrase:
+        return ErrorWords::tr("The passphrase does not open %1. Nothing was changed. Give the one "
+                              "that it was sealed with.")
+            .arg(subject);
+    case ErrorCode::backupDamaged:
+        return ErrorWords::tr("The backup %1 is not whole (%2). Nothing was changed. Choose an "
+                              "earlier one.")
+            .arg(subject, detail);
+    case ErrorCode::newerThanBackup:
+        return ErrorWords::tr("%1 has changes that the backup has not, or can’t be read. Nothing "
+                              "was changed. With --force the backup takes its place and the "
+                              "present file is kept beside it.")
+            .arg(subject);
     case ErrorCode::ambiguous:
         return ErrorWords::tr("%1 is not clear. Choose one of: %2.").arg(subject, detail);
     default:

@@ -32,19 +32,32 @@ public:
         suggestedPdfName = suggestedName;
         return pdf;
     }
+    std::optional<QString> folderForCopies(QWidget*, const QString&) override { return folder; }
     bool confirm(QWidget*, const QString& question, const QString&) override
     {
         asked = question;
         return confirms;
     }
     void tell(QWidget*, const QString& sentence) override { told = sentence; }
+    std::optional<std::vector<bool>>
+    chooseBetween(QWidget*, const QString& sentence,
+                  const std::vector<app::Difference>& differences) override
+    {
+        asked = sentence;
+        shown = differences;
+        return choose ? std::optional(choose(differences)) : std::nullopt;
+    }
 
     std::optional<QString> store;
     std::optional<QString> pdf;
+    std::optional<QString> folder;
     QString suggestedPdfName;
     bool confirms = true;
     QString asked;
     QString told;
+    /// What was shown last of a change made elsewhere, and how to choose; empty: back to the form.
+    std::vector<app::Difference> shown;
+    std::function<std::vector<bool>(const std::vector<app::Difference>&)> choose;
 };
 
 /// Store, services and main window; everything goes with it.

@@ -10,6 +10,7 @@
 #include "app/plan/site_form.h"
 #include "app/practice/practice_form.h"
 #include "app/stimulator/stimulator_form.h"
+#include "app/window/conflict_dialog.h"
 #include "app/window/main_window.h"
 #include "app/window/prompts.h"
 #include "app/window/store_events.h"
@@ -113,6 +114,8 @@ bool renderRecord(Shown& shown, Renderer& renderer)
     plan.draft().undoStack().undo();
     window.recordPage().showPage(RecordPage::handoutIndex);
     saved = renderer.save(window, QStringLiteral("handout")) && saved;
+    window.recordPage().showPage(RecordPage::historyIndex);
+    saved = renderer.save(window, QStringLiteral("history")) && saved;
     window.recordPage().showPage(RecordPage::planIndex);
     return saved;
 }
@@ -135,6 +138,14 @@ bool renderForms(Shown& shown, Renderer& renderer)
     form(site, QStringLiteral("form-site"));
     PracticeForm practice(shown.services, shown.window.get());
     form(practice, QStringLiteral("form-practice"));
+    ConflictDialog conflict(
+        QStringLiteral("Anselm Orrick changed this record while it was open here. Choose what "
+                       "shall stand; what was saved elsewhere stays in the history."),
+        {{QStringLiteral("Telephone"), QStringLiteral("01632 960147"),
+          QStringLiteral("01632 960148")},
+         {QStringLiteral("Note"), QString(), QStringLiteral("Rings before nine in the morning.")}},
+        shown.window.get());
+    form(conflict, QStringLiteral("conflict"));
     return saved;
 }
 

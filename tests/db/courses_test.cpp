@@ -80,8 +80,12 @@ TEST_F(Courses, AnEndIsEnteredAndTakenBack)
     for (const std::optional<Date> end : {std::optional(day(2026, 3, 31)), std::optional<Date>()}) {
         knee.endDate = end;
         must(change(knee));
+        ++knee.version;
         EXPECT_THAT(read(), testing::ElementsAre(knee));
     }
+    knee.version = 1;
+    knee.problem = "Somebody else's idea of it";
+    EXPECT_EQ(codeOf(change(knee)), ErrorCode::changedElsewhere);
 }
 
 TEST_F(Courses, StayWithTheirPatientAndNumber)

@@ -87,14 +87,15 @@ TEST_F(Immutability, AnIssuedPlanIsNeverChangedOrRemoved)
 TEST_F(Immutability, AnIssuedPlanIsNotReplacedEither)
 {
     const std::string same = "SELECT id, course, number, issued_on, issued_by, issued_by_name, "
-                             "from_date, 'another', stimulator, limits_version, 0 FROM plan";
+                             "from_date, 'another', stimulator, limits_version, 0, 0 FROM plan";
     expectRefused("INSERT OR REPLACE INTO plan " + same);
-    expectRefused("INSERT OR REPLACE INTO plan SELECT id + 1, course, number, issued_on, "
-                  "issued_by, issued_by_name, from_date, 'another', stimulator, limits_version, 0 "
-                  "FROM plan");
+    expectRefused(
+        "INSERT OR REPLACE INTO plan SELECT id + 1, course, number, issued_on, "
+        "issued_by, issued_by_name, from_date, 'another', stimulator, limits_version, 0, 0 "
+        "FROM plan");
     // An unissued row, moved onto the issued one.
     run(*raw, "INSERT INTO plan SELECT id + 1, course, number + 1, issued_on, issued_by, "
-              "issued_by_name, '2026-04-01', reason, stimulator, limits_version, 0 FROM plan");
+              "issued_by_name, '2026-04-01', reason, stimulator, limits_version, 0, 0 FROM plan");
     expectRefused("UPDATE OR REPLACE plan SET id = id - 1 WHERE issued = 0");
     expectRefused("UPDATE OR REPLACE plan SET number = number - 1 WHERE issued = 0");
 }
@@ -144,7 +145,7 @@ TEST_F(Immutability, TheCopiedStimulatorStays)
     expectRefused("UPDATE stimulator SET sealed = 0 WHERE copy_of IS NOT NULL");
     expectRefused("DELETE FROM stimulator WHERE copy_of IS NOT NULL");
     expectRefused("INSERT OR REPLACE INTO stimulator SELECT id, copy_of, 0, 'another', channels, "
-                  "channels_share_timing, has_work_rest_cycles, ramp_habit, archived FROM "
+                  "channels_share_timing, has_work_rest_cycles, ramp_habit, archived, 1 FROM "
                   "stimulator WHERE copy_of IS NOT NULL");
     expectRefused("UPDATE OR REPLACE stimulator SET id = " + copiedUnit + " WHERE copy_of IS NULL");
     expectRefused("UPDATE stimulator_range SET most = most + 1" + ofCopy);
@@ -167,7 +168,9 @@ TEST_F(Immutability, TheAskingOrderOfACopiedStimulatorStays)
     unit.askingOrder = {Field::onTime, Field::offTime};
     must(store->write(tests::author(), "issue another plan", [&](Writing& writing) {
         changeStimulator(writing, unit);
-        issuePlan(writing, tests::aDraft(ids),
+        Draft draft = tests::aDraft(ids);
+        draft.version = 1;
+        issuePlan(writing, draft,
                   {.fromDate = tests::day(2026, 3, 12), .reason = "", .issuedBy = ids.practitioner},
                   tests::day(2026, 3, 12));
     }));
@@ -183,7 +186,22 @@ TEST_F(Immutability, TheChangeRecordIsOnlyAddedTo)
     expectRefused("DELETE FROM change_record");
     expectRefused("INSERT OR REPLACE INTO change_record SELECT id, made_at, practitioner, "
                   "practitioner_name, 'nothing', record_kind, record_id, patient, act, field, "
-                  "from_value, to_value FROM change_record");
+                  "value_digest, chain FROM change_record");
+    expectRefused("INSERT INTO change_record SELECT id + 100, made_at, practitioner, "
+                  "practitioner_name, what, record_kind, record_id, patient, act, field, "
+                  "value_digest, chain FROM change_record");
+    expectRefused("DELETE FROM change_end");
+    expectRefused("UPDATE change_end SET last = 1");
+    expectRefused("INSERT OR REPLACE INTO change_end SELECT 1, 0, chain FROM change_end");
+    Patient agnes = tests::aPatient();
+    agnes.id = ids.patient;
+    agnes.name = "Agnes Thorley-Rusk";
+    must(store->write(tests::author(), "change patient",
+                      [&](Writing& writing) { changePatient(writing, agnes); }));
+    expectRefused("UPDATE change_value SET from_value = 'another'");
+    expectRefused("DELETE FROM change_value");
+    expectRefused("INSERT OR REPLACE INTO change_value SELECT change, salt, 'x', 'y' FROM "
+                  "change_value");
 }
 
 TEST_F(Immutability, HoldsAlsoWhereForeignKeysAreNotEnforced)

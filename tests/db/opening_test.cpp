@@ -131,11 +131,11 @@ TEST_F(OpeningAStore, GarbageIsNoStore)
     expectRefused(ErrorCode::notAStore);
 }
 
-TEST_F(OpeningAStore, ATruncatedFileIsNoStoreAnyMore)
+TEST_F(OpeningAStore, ATruncatedFileIsDamagedAndWithoutItsHeadNoStoreAnyMore)
 {
     makeStoreWithPatients(200);
     writeBytes(bytes().left(bytes().size() / 2));
-    expectRefused(ErrorCode::notAStore);
+    expectRefused(ErrorCode::storeDamaged);
     writeBytes(bytes().left(60)); // inside the header
     expectRefused(ErrorCode::notAStore);
 }

@@ -17,6 +17,7 @@ namespace
 using tests::aPatient;
 using tests::aPractitioner;
 using tests::author;
+using tests::codeOf;
 using tests::must;
 using tests::TempStore;
 
@@ -57,12 +58,22 @@ TEST_F(People, ThePracticeIsKeptAndChanged)
                   .address = "3 Quay Lane\nMarrowick",
                   .telephone = "01632 960100",
                   .emergencyNumber = ""};
-    for (const std::string number : {"", "112"}) {
-        lane.emergencyNumber = number;
-        must(store->write(author(), "save practice",
-                          [&](Writing& writing) { savePractice(writing, lane); }));
-        EXPECT_EQ(must(store->read([](Reading& reading) { return practice(reading); })), lane);
-    }
+    const auto save = [&] {
+        return store->write(author(), "save practice",
+                            [&](Writing& writing) { savePractice(writing, lane); });
+    };
+    const auto stored = [&] {
+        return must(store->read([](Reading& reading) { return practice(reading); }));
+    };
+    must(save());
+    EXPECT_EQ(stored(), lane);
+    lane.emergencyNumber = "112";
+    must(save());
+    lane.version = 2;
+    EXPECT_EQ(stored(), lane);
+    lane.version = 1;
+    lane.name = "Seen before the number was there";
+    EXPECT_EQ(codeOf(save()), ErrorCode::changedElsewhere);
 }
 
 TEST_F(People, PractitionersComeByNameWithTheArchivedOnesLast)
@@ -98,6 +109,7 @@ TEST_F(People, APractitionerIsChanged)
     ruta.archived = true;
     must(store->write(author(), "change practitioner",
                       [&](Writing& writing) { changePractitioner(writing, ruta); }));
+    ruta.version = 2;
     EXPECT_THAT(must(store->read([](Reading& reading) { return practitioners(reading); })),
                 testing::ElementsAre(ruta));
 }
@@ -179,7 +191,49 @@ TEST_F(People, APatientKeepsTheReferenceWhenChanged)
     agnes.id = add(agnes);
     agnes.name = "Agnes Thorley-Rusk";
     must(change(agnes));
+    agnes.version = 2;
     EXPECT_EQ(read(*agnes.id), agnes);
+}
+
+TEST_F(People, APatientIsSavedOnlyOverTheVersionThatWasRead)
+{
+    using namespace literals;
+    Patient agnes = aPatient();
+    agnes.id = add(agnes);
+    Patient seenByAnother = agnes;
+    agnes.height = 1640_mm;
+    agnes.segmentLengths = {{Segment::shank, BodySide::left, 378_mm},
+                            {Segment::shank, BodySide::right, 380_mm}};
+    must(change(agnes));
+    agnes.version = 2;
+    seenByAnother.telephone = "01632 960999";
+    const auto late = change(seenByAnother);
+    ASSERT_EQ(codeOf(late), ErrorCode::changedElsewhere);
+    EXPECT_EQ(late.error().detail, "Set-up"); // who saved it last
+    EXPECT_EQ(read(*agnes.id), agnes);
+    must(change(agnes)); // nothing differs: nothing happens
+    EXPECT_EQ(read(*agnes.id), agnes);
+}
+
+TEST_F(People, HeightLengthsAndLanguageHaveBounds)
+{
+    using namespace literals;
+    const auto codeWith = [&](const auto& alter) {
+        Patient wrong = aPatient();
+        alter(wrong);
+        return codeOf(store->write(author(), "add patient",
+                                   [&](Writing& writing) { return addPatient(writing, wrong); }));
+    };
+    EXPECT_EQ(codeWith([](Patient& p) { p.height = 299_mm; }), ErrorCode::outOfRange);
+    EXPECT_EQ(codeWith([](Patient& p) { p.height = 2601_mm; }), ErrorCode::outOfRange);
+    EXPECT_EQ(codeWith([](Patient& p) { p.language = "English"; }), ErrorCode::outOfRange);
+    EXPECT_EQ(codeWith([](Patient& p) {
+                  p.segmentLengths = {{Segment::foot, BodySide::left, 19_mm}};
+              }),
+              ErrorCode::outOfRange);
+    Patient known = aPatient();
+    known.language = "pt-BR"; // RFC 5646
+    add(known);
 }
 
 TEST_F(People, ANameAndAReferenceAreNeeded)

@@ -85,6 +85,7 @@ TEST_F(PlanStore, ADraftComesBackAsSaved)
     EXPECT_EQ(draft(), std::nullopt);
     Draft full = fullDraft();
     full.id = save(full);
+    full.version = 1;
     EXPECT_EQ(draft(), full);
 }
 
@@ -92,6 +93,7 @@ TEST_F(PlanStore, ADraftWithoutUnitAndBlocksIsADraftToo)
 {
     Draft empty{.course = ids.course, .blocks = {}};
     empty.id = save(empty);
+    empty.version = 1;
     EXPECT_EQ(draft(), empty);
 }
 
@@ -99,9 +101,24 @@ TEST_F(PlanStore, SavingAgainKeepsTheDraftsKeyAndReplacesAllOfIt)
 {
     const DraftId id = save(fullDraft());
     Draft simple = tests::aDraft(ids);
+    simple.version = 1;
     EXPECT_EQ(save(simple), id);
     simple.id = id;
+    simple.version = 2;
     EXPECT_EQ(draft(), simple);
+}
+
+TEST_F(PlanStore, ADraftIsSavedOnlyOverTheOneItWasMadeFrom)
+{
+    const Draft seen = tests::aDraft(ids);
+    save(seen);
+    const auto late = store->write(author(), "save draft", [&](Writing& writing) {
+        return saveDraft(writing, seen); // made when there was none
+    });
+    ASSERT_EQ(codeOf(late), ErrorCode::changedElsewhere);
+    EXPECT_EQ(late.error().detail, "Set-up");
+    EXPECT_EQ(codeOf(issue(seen)), ErrorCode::changedElsewhere);
+    EXPECT_EQ(draft()->version, 1);
 }
 
 TEST_F(PlanStore, UnsavedWorkStandsBesideTheSavedDraft)
@@ -109,6 +126,7 @@ TEST_F(PlanStore, UnsavedWorkStandsBesideTheSavedDraft)
     EXPECT_FALSE(unsaved());
     Draft simple = tests::aDraft(ids);
     simple.id = save(simple);
+    simple.version = 1;
     Draft full = fullDraft();
     keep(full);
     full.id = simple.id;
@@ -169,6 +187,7 @@ TEST_F(PlanStore, SettingsThatDoNotApplyToTheWaveformAreKept)
     settings.carrierFrequency = 2500_Hz_carrier;
     settings.burstDuty = 50_percent_burst;
     bursts.id = save(bursts);
+    bursts.version = 1;
     EXPECT_EQ(draft(), bursts);
 }
 
@@ -187,6 +206,7 @@ TEST_F(PlanStore, IssuingMakesAPlanAndEndsTheDraft)
 {
     Draft work = tests::aDraft(ids);
     save(work);
+    work.version = 1;
     keep(work);
     const PlanId id = must(issue(work, day(2026, 2, 9)));
     EXPECT_EQ(draft(), std::nullopt);
@@ -205,6 +225,24 @@ TEST_F(PlanStore, IssuingMakesAPlanAndEndsTheDraft)
                         .limitsVersion = limitsVersion,
                         .blocks = work.blocks};
     EXPECT_THAT(plans(), testing::ElementsAre(expected));
+}
+
+TEST_F(PlanStore, APlanKeepsTheSegmentLengthsOfItsDay)
+{
+    Patient agnes = tests::aPatient();
+    agnes.id = ids.patient;
+    agnes.segmentLengths = {{Segment::shank, BodySide::right, 380_mm}};
+    const auto change = [&] {
+        must(store->write(author(), "measure",
+                          [&](Writing& writing) { changePatient(writing, agnes); }));
+    };
+    change();
+    must(issue(tests::aDraft(ids)));
+    agnes.version = 2;
+    agnes.segmentLengths[0].length = 385_mm;
+    change();
+    EXPECT_THAT(plans().at(0).segmentLengths,
+                testing::ElementsAre(SegmentLength{Segment::shank, BodySide::right, 380_mm}));
 }
 
 TEST_F(PlanStore, APlanWithEverythingFilledComesBackAsIssued)
@@ -297,6 +335,7 @@ TEST_F(PlanStore, AFailedIssueLeavesTheDraft)
 {
     Draft work = tests::aDraft(ids);
     work.id = save(work);
+    work.version = 1;
     const auto issued = store->write(author(), "issue plan", [&](Writing& writing) {
         return issuePlan(writing, work,
                          {.fromDate = today, .reason = "", .issuedBy = PractitionerId(99)}, today);

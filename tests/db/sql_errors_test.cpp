@@ -24,7 +24,7 @@ TEST(SqlErrors, EveryPrimaryCodeHasItsMeaning)
     EXPECT_EQ(meaningOf(14), ErrorCode::cannotOpen);   // SQLITE_CANTOPEN
     EXPECT_EQ(meaningOf(26), ErrorCode::notAStore);    // SQLITE_NOTADB
     EXPECT_EQ(meaningOf(1), ErrorCode::storeFailed);   // SQLITE_ERROR
-    EXPECT_EQ(meaningOf(10), ErrorCode::storeFailed);  // SQLITE_IOERR
+    EXPECT_EQ(meaningOf(10), ErrorCode::diskFault);    // SQLITE_IOERR
 }
 
 TEST(SqlErrors, ExtendedCodesKeepTheMeaningOfTheirPrimaryCode)

@@ -59,8 +59,12 @@ TEST_F(Stimulators, OptionalRangesComeAndGo)
     Stimulator plain = aUnit(unit.name);
     plain.id = unit.id;
     must(change(plain));
+    plain.version = 2;
     EXPECT_EQ(read(*unit.id), plain);
+    EXPECT_EQ(codeOf(change(unit)), ErrorCode::changedElsewhere);
+    unit.version = 2;
     must(change(unit));
+    unit.version = 3;
     EXPECT_EQ(read(*unit.id), unit);
 }
 

@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/patient/history_page.h"
+
+#include "app/look/roles.h"
+#include "app/look/tokens.h"
+#include "app/patient/history_model.h"
+#include "app/window/store_events.h"
+#include "app/words/error_text.h"
+
+#include "db/history.h"
+
+#include <QHeaderView>
+#include <QLabel>
+#include <QScrollBar>
+#include <QTableView>
+#include <QVBoxLayout>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+constexpr int changesAtOnce = 200;
+
+/// Shares of the width, in hundredths.
+constexpr int shares[] = {16, 14, 26, 22, 22};
+
+} // namespace
+
+HistoryPage::HistoryPage(const Services& services, QWidget* parent)
+    : QWidget(parent)
+    , m_services(services)
+    , m_model(new HistoryModel(services.text, this))
+    , m_table(new QTableView(this))
+    , m_count(new QLabel(this))
+{
+    m_table->setModel(m_model);
+    m_table->setObjectName(QStringLiteral("history"));
+    m_table->setAccessibleName(tr("Changes of this record, the latest first"));
+    m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
+    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_table->setTabKeyNavigation(false);
+    m_table->setShowGrid(false);
+    m_table->setFrameShape(QFrame::NoFrame);
+    m_table->setWordWrap(false);
+    m_table->verticalHeader()->hide();
+    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+    m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    m_table->horizontalHeader()->setHighlightSections(false);
+    setRole(*m_count, Role::captionText);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(space::insideSheet, space::betweenSheets, space::medium,
+                               space::betweenSheets);
+    layout->setSpacing(space::small);
+    layout->addWidget(m_count);
+    layout->addWidget(m_table, 1);
+    connect(m_table->verticalScrollBar(), &QScrollBar::valueChanged, this, [this](int value) {
+        if (value == m_table->verticalScrollBar()->maximum()) {
+            readEarlier();
+        }
+    });
+    const auto refresh = [this] {
+        if (m_patient && isVisible()) {
+            open(*m_patient);
+        }
+    };
+    connect(&services.events, &StoreEvents::patientChanged, this, refresh);
+    connect(&services.events, &StoreEvents::planChanged, this, refresh);
+}
+
+void HistoryPage::open(PatientId patient)
+{
+    const auto changes = m_services.store.read(
+        [&](db::Reading& reading) { return db::historyOf(reading, patient, changesAtOnce); });
+    if (!changes) {
+        emit said(errorText(changes.error(), m_services.text));
+        return;
+    }
+    m_patient = patient;
+    m_all = changes->size() < changesAtOnce;
+    m_model->setChanges(*changes);
+    if (m_model->rowCount() > 0) {
+        m_table->setCurrentIndex(m_model->index(0, 0));
+    }
+    showCount();
+    sizeColumns();
+}
+
+void HistoryPage::readEarlier()
+{
+    if (m_all || !m_patient || m_model->changes().empty()) {
+        return;
+    }
+    const std::int64_t before = m_model->changes().back().key;
+    const auto earlier = m_services.store.read([&](db::Reading& reading) {
+        return db::historyOf(reading, *m_patient, changesAtOnce, before);
+    });
+    if (!earlier) {
+        emit said(errorText(earlier.error(), m_services.text));
+        return;
+    }
+    m_all = earlier->size() < changesAtOnce;
+    m_model->addChanges(*earlier);
+    showCount();
+}
+
+void HistoryPage::showCount()
+{
+    const QString count = m_services.text.count(m_model->rowCount());
+    m_count->setText(m_all ? tr("Changes of this record, the latest first: %1. Nothing here can be "
+                                "edited.")
+                                 .arg(count)
+                           : tr("The latest %1 changes of this record; scroll down for earlier "
+                                "ones. Nothing here can be edited.")
+                                 .arg(count));
+}
+
+void HistoryPage::sizeColumns()
+{
+    const int width = m_table->viewport()->width();
+    for (int column = 0; column < HistoryModel::columnsInAll; ++column) {
+        m_table->setColumnWidth(column, width * shares[column] / 100);
+    }
+}
+
+void HistoryPage::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    sizeColumns();
+}
+
+} // namespace quadrille::app

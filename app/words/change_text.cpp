@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/words/change_text.h"
+
+#include "app/words/trade_words.h"
+
+#include "db/codec.h"
+
+#include <QCoreApplication>
+#include <QDateTime>
+#include <QStringList>
+
+#include <array>
+#include <utility>
+
+namespace quadrille::app
+{
+
+namespace
+{
+
+struct ChangeWords {
+    Q_DECLARE_TR_FUNCTIONS(ChangeWords)
+};
+
+/// Words of the store that are no field of a form, and what a person calls them.
+struct Name {
+    const char* word;
+    const char* text;
+};
+
+constexpr std::array recordNames{
+    Name{"patient", QT_TRANSLATE_NOOP("ChangeWords", "Patient")},
+    Name{"course", QT_TRANSLATE_NOOP("ChangeWords", "Course")},
+    Name{"draft", QT_TRANSLATE_NOOP("ChangeWords", "Draft")},
+    Name{"plan", QT_TRANSLATE_NOOP("ChangeWords", "Plan")},
+    Name{"pause", QT_TRANSLATE_NOOP("ChangeWords", "Pause")},
+    Name{"screening", QT_TRANSLATE_NOOP("ChangeWords", "Screening")},
+    Name{"screening_override", QT_TRANSLATE_NOOP("ChangeWords", "Reason for going ahead")},
+    Name{"diary_entry", QT_TRANSLATE_NOOP("ChangeWords", "Diary entry")},
+    Name{"diary_day", QT_TRANSLATE_NOOP("ChangeWords", "Day of the diary")},
+    Name{"diary_received", QT_TRANSLATE_NOOP("ChangeWords", "Diary received")},
+    Name{"counter_reading", QT_TRANSLATE_NOOP("ChangeWords", "Counter reading")},
+    Name{"measurement", QT_TRANSLATE_NOOP("ChangeWords", "Measurement")},
+    Name{"follow_up", QT_TRANSLATE_NOOP("ChangeWords", "Follow-up")},
+    Name{"printed_document", QT_TRANSLATE_NOOP("ChangeWords", "Printed page")},
+    Name{"electrode_set", QT_TRANSLATE_NOOP("ChangeWords", "Electrode set")},
+};
+
+constexpr std::array fieldNames{
+    Name{"archived", QT_TRANSLATE_NOOP("ChangeWords", "Archived")},
+    Name{"note", QT_TRANSLATE_NOOP("ChangeWords", "Note")},
+    Name{"email", QT_TRANSLATE_NOOP("ChangeWords", "E-mail")},
+    Name{"contact_person", QT_TRANSLATE_NOOP("ChangeWords", "Contact person")},
+    Name{"height", QT_TRANSLATE_NOOP("ChangeWords", "Height")},
+    Name{"language", QT_TRANSLATE_NOOP("ChangeWords", "Language")},
+    Name{"end_reason", QT_TRANSLATE_NOOP("ChangeWords", "Reason of the end")},
+    Name{"agreed_return_date", QT_TRANSLATE_NOOP("ChangeWords", "Agreed return of the diary")},
+    Name{"days_per_week", QT_TRANSLATE_NOOP("ChangeWords", "Days a week")},
+    Name{"site_order", QT_TRANSLATE_NOOP("ChangeWords", "Sites at once or in turn")},
+    Name{"withdrawn", QT_TRANSLATE_NOOP("ChangeWords", "Withdrawn")},
+    Name{"to_date", QT_TRANSLATE_NOOP("ChangeWords", "To")},
+    Name{"comfort", QT_TRANSLATE_NOOP("ChangeWords", "Comfort")},
+    Name{"contractions", QT_TRANSLATE_NOOP("ChangeWords", "Contractions")},
+    Name{"duration", QT_TRANSLATE_NOOP("ChangeWords", "Time used")},
+    Name{"remark", QT_TRANSLATE_NOOP("ChangeWords", "Remark")},
+    Name{"skin", QT_TRANSLATE_NOOP("ChangeWords", "Skin")},
+    Name{"signed_on", QT_TRANSLATE_NOOP("ChangeWords", "Signed on")},
+    Name{"signed_by_name", QT_TRANSLATE_NOOP("ChangeWords", "Signed by")},
+    Name{"decision", QT_TRANSLATE_NOOP("ChangeWords", "Decision")},
+    Name{"width", QT_TRANSLATE_NOOP("ChangeWords", "Width")},
+    Name{"lead", QT_TRANSLATE_NOOP("ChangeWords", "Lead")},
+};
+
+template <std::size_t Count>
+QString nameIn(const std::array<Name, Count>& names, const QString& word)
+{
+    for (const Name& name : names) {
+        if (word == QLatin1String(name.word)) {
+            return QCoreApplication::translate("ChangeWords", name.text);
+        }
+    }
+    return {};
+}
+
+/// "on_time" of "on_time_ms".
+QString withoutUnit(QString column)
+{
+    for (const char* unit : {"_ms", "_us", "_mhz", "_ua", "_mm", "_permille"}) {
+        if (column.endsWith(QLatin1String(unit))) {
+            return column.chopped(static_cast<qsizetype>(qstrlen(unit)));
+        }
+    }
+    return column;
+}
+
+std::optional<Field> fieldOf(const QString& column)
+{
+    return db::choiceOf<Field>(withoutUnit(column).toStdString());
+}
+
+/// "blocks", "1" as "block 1".
+QString partName(const QString& part, const QString& number)
+{
+    if (part == QStringLiteral("blocks")) {
+        return ChangeWords::tr("block %1").arg(number);
+    }
+    if (part == QStringLiteral("sites")) {
+        return ChangeWords::tr("site %1").arg(number);
+    }
+    if (part == QStringLiteral("pads")) {
+        return ChangeWords::tr("pad %1").arg(number);
+    }
+    return ChangeWords::tr("%1 %2").arg(part, number).replace(QLatin1Char('_'), QLatin1Char(' '));
+}
+
+QString columnName(const QString& column)
+{
+    if (const auto field = fieldOf(column)) {
+        return fieldName(*field);
+    }
+    const QString name = nameIn(fieldNames, withoutUnit(column));
+    return name.isEmpty() ? withoutUnit(column).replace(QLatin1Char('_'), QLatin1Char(' ')) : name;
+}
+
+QString fieldText(const std::string& path)
+{
+    QStringList words = QString::fromStdString(path).split(QLatin1Char('.'));
+    const QString column = words.takeLast();
+    QStringList parts;
+    for (qsizetype i = 0; i + 1 < words.size(); i += 2) {
+        parts.append(partName(words[i], words[i + 1]));
+    }
+    if (words.size() % 2 == 1) { // a list of plain values: "amplitudes.12"
+        parts.append(partName(words.last(), column));
+    } else {
+        parts.append(columnName(column));
+    }
+    QString text = parts.join(QStringLiteral(", "));
+    text[0] = text[0].toUpper();
+    return text;
+}
+
+bool isFlag(const QString& column)
+{
+    return column == QStringLiteral("archived") || column == QStringLiteral("withdrawn");
+}
+
+} // namespace
+
+QString changeText(const db::Change& change)
+{
+    const QString word = QString::fromStdString(change.recordKind);
+    QString record = nameIn(recordNames, word);
+    if (record.isEmpty()) {
+        record = word;
+    }
+    switch (change.act) {
+    case db::ChangeAct::created:
+        return ChangeWords::tr("%1 added").arg(record);
+    case db::ChangeAct::removed:
+        return change.what == "issue plan" ? ChangeWords::tr("%1 became the plan").arg(record)
+                                           : ChangeWords::tr("%1 removed").arg(record);
+    case db::ChangeAct::changed:
+        break;
+    }
+    return ChangeWords::tr("%1 · %2", "record, its field").arg(record, fieldText(change.field));
+}
+
+QString changedValueText(const db::Change& change, const std::optional<std::string>& value,
+                         const QuantityText& text)
+{
+    if (change.act != db::ChangeAct::changed || !value || value->empty()) {
+        return change.act == db::ChangeAct::changed ? QStringLiteral("–") : QString();
+    }
+    const QString shown = QString::fromStdString(*value);
+    const QString column = QString::fromStdString(change.field).section(QLatin1Char('.'), -1);
+    bool isNumber = false;
+    const qlonglong number = shown.toLongLong(&isNumber);
+    if (isNumber && isFlag(column)) {
+        return number != 0 ? ChangeWords::tr("yes") : ChangeWords::tr("no");
+    }
+    if (column == QStringLiteral("weekdays") && isNumber) {
+        return scheduleName(WeekdaySet::fromBits(static_cast<unsigned>(number)), text);
+    }
+    const bool hasUnit = withoutUnit(column) != column;
+    if (const auto field = fieldOf(column); field && isNumber && hasUnit) {
+        return text.setting(*field, number);
+    }
+    if (column == QStringLiteral("duration_ms") && isNumber) {
+        return text.shortTime(Milliseconds(number));
+    }
+    if (column.endsWith(QStringLiteral("_mm")) && isNumber) {
+        return ChangeWords::tr("%1 mm").arg(text.count(number));
+    }
+    if (const auto date = dateFromIso(*value)) {
+        return text.date(*date);
+    }
+    return shown;
+}
+
+QString changeMomentText(const db::Change& change, const QuantityText& text)
+{
+    const QDateTime moment =
+        QDateTime::fromSecsSinceEpoch(change.madeAt.time_since_epoch().count()).toLocalTime();
+    return ChangeWords::tr("%1, %2", "date, time of day")
+        .arg(text.date(fromQDate(moment.date())),
+             text.locale().toString(moment.time(), QStringLiteral("HH:mm")));
+}
+
+} // namespace quadrille::app

@@ -1,0 +1,244 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "db/anonymising.h"
+
+#include "db/backup.h"
+#include "db/caught.h"
+#include "db/change_chain.h"
+#include "db/codec.h"
+#include "db/passing_file.h"
+#include "db/plan_seal.h"
+#include "db/store.h"
+
+#include <QRandomGenerator>
+
+#include <map>
+#include <set>
+#include <string>
+#include <vector>
+
+namespace quadrille::db
+{
+
+namespace
+{
+
+/// Texts that are words of the program, whatever a person enters. Every other text is replaced, so
+/// that a column of a later schema is never let through by mistake.
+const std::set<std::string>& keptTexts()
+{
+    static const std::set<std::string> kept{
+        "stimulator.ramp_habit",
+        "stimulator_waveform.waveform",
+        "stimulator_range.field",
+        "stimulator_asking_order.field",
+        "draft.state",
+        "block.site_order",
+        "site.side",
+        "site.waveform",
+        "pad.material",
+        "pad.shape",
+        "pad.lead",
+        "segment_length.segment",
+        "segment_length.side",
+        "plan_segment_length.segment",
+        "plan_segment_length.side",
+        "screening_answer.question",
+        "screening_answer.answer",
+        "screening_override.question",
+        "diary_entry.source",
+        "follow_up.decision",
+        "measurement.side",
+        "printed_document.kind",
+        "printed_document.medium",
+        "preference.name",
+        "erasure.ground",
+        "change_record.what",
+        "change_record.record_kind",
+        "change_record.act",
+        "change_record.field",
+        "change_record.value_digest",
+        "change_record.chain",
+        "change_value.salt",
+        "change_end.chain",
+    };
+    return kept;
+}
+
+/// Stand-ins that must differ from row to row, or say what they stand for.
+const std::map<std::string, std::string>& standIns()
+{
+    static const std::map<std::string, std::string> texts{
+        {"patient.reference", "'P' || id"},   {"patient.name", "'Patient ' || id"},
+        {"patient.language", "''"},           {"practitioner.name", "'Practitioner ' || id"},
+        {"stimulator.name", "'Unit ' || id"},
+    };
+    return texts;
+}
+
+bool endsWith(const std::string& text, std::string_view ending)
+{
+    return std::string_view(text).ends_with(ending);
+}
+
+/// What an UPDATE sets a text column to; empty: it stays.
+std::string replacementFor(const std::string& table, const std::string& column,
+                           const std::string& shift)
+{
+    const std::string name = table + "." + column;
+    if (keptTexts().contains(name)) {
+        return {};
+    }
+    if (const auto standIn = standIns().find(name); standIn != standIns().end()) {
+        return standIn->second;
+    }
+    if (endsWith(column, "_date") || endsWith(column, "_on") || column == "day") {
+        return "date(" + column + ", " + shift + ")";
+    }
+    if (endsWith(column, "_at")) {
+        return "strftime('%Y-%m-%dT%H:%M:%SZ', " + column + ", " + shift + ")";
+    }
+    return "CASE WHEN " + column + " IS NULL OR " + column + " = '' THEN " + column +
+           " ELSE 'text' END";
+}
+
+std::vector<std::string> textsFrom(const Connection& connection, const std::string& sql)
+{
+    std::vector<std::string> texts;
+    Statement rows(connection, sql);
+    while (rows.next()) {
+        texts.push_back(rows.takeText());
+    }
+    return texts;
+}
+
+void replaceTexts(const Connection& connection, const std::string& table, const std::string& shift)
+{
+    std::string assignments;
+    Statement columns(connection, "SELECT name FROM pragma_table_info(?) WHERE type = 'TEXT'");
+    columns.bind({table});
+    while (columns.next()) {
+        const std::string column = columns.takeText();
+        const std::string replacement = replacementFor(table, column, shift);
+        if (!replacement.empty()) {
+            assignments += (assignments.empty() ? "" : ", ") + column + " = " + replacement;
+        }
+    }
+    if (!assignments.empty()) {
+        run(connection, "UPDATE " + table + " SET " + assignments);
+    }
+}
+
+/// Amounts and dates of a change stay readable; of the rest only that something changed.
+void replaceChangedValues(const Connection& connection, const std::string& shift)
+{
+    const auto replaced = [&](const std::string& column) {
+        return column + " = CASE WHEN " + column + " IS NULL OR " + column + " = '' THEN " +
+               column + " WHEN date(" + column + ", '+0 days') IS " + column + " THEN date(" +
+               column + ", " + shift + ") WHEN isAmount THEN " + column + " ELSE 'text' END";
+    };
+    // The unit at the end of a column's name tells an amount from a telephone number.
+    run(connection,
+        "UPDATE change_value SET " + replaced("from_value") + ", " + replaced("to_value") +
+            " FROM (SELECT id, (field GLOB '*_ms' OR field GLOB '*_us' OR field GLOB '*_mhz' OR "
+            "field GLOB '*_ua' OR field GLOB '*_mm' OR field GLOB '*_permille' OR "
+            "field GLOB '*weeks' OR field GLOB '*.least' OR field GLOB '*.most') AS isAmount "
+            "FROM change_record) AS changes WHERE changes.id = change_value.change");
+    std::vector<std::int64_t> plans;
+    {
+        Statement rows(connection, "SELECT id FROM plan");
+        while (rows.next()) {
+            plans.push_back(rows.takeInteger());
+        }
+    }
+    for (const std::int64_t plan : plans) {
+        Statement(connection,
+                  "UPDATE change_value SET to_value = ? WHERE change IN (SELECT id FROM "
+                  "change_record WHERE record_kind = 'plan' AND record_id = ? AND field = "
+                  "'content_digest')")
+            .bind({planSeal(connection, plan), plan})
+            .run();
+    }
+}
+
+/// Seals the change record anew, over what it says now and with other salts.
+void sealAnew(const Connection& connection)
+{
+    std::string chain(64, '0');
+    Statement update(connection,
+                     "UPDATE change_record SET value_digest = ?, chain = ? WHERE id = ?");
+    Statement salts(connection, "UPDATE change_value SET salt = ? WHERE change = ?");
+    Statement rows(connection, std::string("SELECT ") + chainedColumns +
+                                   ", change_value.salt, from_value, to_value FROM change_record "
+                                   "LEFT JOIN change_value ON change_value.change = "
+                                   "change_record.id ORDER BY change_record.id");
+    while (rows.next()) {
+        Columns row;
+        for (int i = 0; i < chainedColumnCount; ++i) {
+            row.push_back({{}, rows.takeValue()});
+        }
+        if (rows.takeOptionalText()) {
+            const Value from = rows.takeValue();
+            const ChangedValue change{
+                .field = {}, .salt = freshSalt(), .from = from, .to = rows.takeValue()};
+            row.back().value = digestOf(change);
+            salts.bind({change.salt, row.front().value}).run();
+        }
+        chain = chainAfter(chain, row);
+        update.bind({row.back().value, chain, row.front().value}).run();
+    }
+    Statement(connection, "UPDATE change_end SET chain = ?").bind({chain}).run();
+}
+
+void replaceEverything(const Connection& connection, std::chrono::days days)
+{
+    const std::string shift =
+        "'" + std::string(days.count() < 0 ? "" : "+") + std::to_string(days.count()) + " days'";
+    run(connection, dialect::suspendForeignKeys);
+    Transaction transaction(connection, dialect::beginWriting);
+    const std::string guards = "FROM sqlite_schema WHERE type IN ('trigger', 'index') AND sql IS "
+                               "NOT NULL";
+    // Guards would refuse, and unique days collide while some are shifted and others not yet.
+    const auto made = textsFrom(connection, "SELECT sql " + guards);
+    for (const std::string& drop :
+         textsFrom(connection, "SELECT 'DROP ' || type || ' ' || name " + guards)) {
+        run(connection, drop);
+    }
+    for (const std::string& table :
+         textsFrom(connection, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT "
+                               "LIKE 'sqlite_%' AND name NOT IN ('change_value', 'kept_form')")) {
+        replaceTexts(connection, table, shift);
+    }
+    run(connection, "DELETE FROM kept_form");
+    replaceChangedValues(connection, shift);
+    sealAnew(connection);
+    for (const std::string& make : made) {
+        run(connection, make);
+    }
+    transaction.commit();
+    run(connection, dialect::writeAnew);
+}
+
+} // namespace
+
+std::chrono::days randomShift()
+{
+    constexpr int leastWeeks = 52;
+    constexpr int mostWeeks = 520;
+    return std::chrono::days(-7 * QRandomGenerator::system()->bounded(leastWeeks, mostWeeks + 1));
+}
+
+Result<void> anonymise(const QString& store, const QString& out, std::chrono::days shift)
+{
+    return caught([&] {
+        requireFree(out);
+        PassingFile copy(out);
+        copyStore(store, copy.path());
+        {
+            const Connection connection(copy.path(), Access::readWrite, usualPatience);
+            replaceEverything(connection, shift);
+        }
+        copy.takePlace(out);
+    });
+}
+
+} // namespace quadrille::db

@@ -1,0 +1,351 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "db/course_events.h"
+
+#include "db/course_parts.h"
+
+namespace quadrille::db
+{
+
+template <>
+struct Kind<Pause> {
+    static constexpr const char* table = "pause";
+    static constexpr const char* columns =
+        "id, course, from_date, to_date, reason, withdrawn, version";
+    static constexpr const char* order = "from_date, id";
+    static Pause take(Statement& row)
+    {
+        Pause pause;
+        pause.id = takeId<Pause>(row);
+        pause.course = takeId<Course>(row);
+        pause.fromDate = takeDate(row);
+        pause.toDate = takeOptionalDate(row);
+        pause.reason = row.takeText();
+        pause.withdrawn = takeFlag(row);
+        pause.version = takeInt(row);
+        return pause;
+    }
+    static Columns columnsOf(const Pause& pause)
+    {
+        return {{"from_date", valueOf(pause.fromDate)},
+                {"to_date", valueOf(pause.toDate)},
+                {"reason", valueOf(pause.reason)},
+                {"withdrawn", valueOf(pause.withdrawn)}};
+    }
+};
+
+template <>
+struct Kind<FollowUp> {
+    static constexpr const char* table = "follow_up";
+    static constexpr const char* columns =
+        "id, course, held_on, practitioner, practitioner_name, review, decision, reason, "
+        "next_visit_on, plan, withdrawn, version";
+    static constexpr const char* order = "held_on, id";
+    static FollowUp take(Statement& row)
+    {
+        FollowUp followUp;
+        followUp.id = takeId<FollowUp>(row);
+        followUp.course = takeId<Course>(row);
+        followUp.heldOn = takeDate(row);
+        followUp.practitioner = takeId<Practitioner>(row);
+        followUp.practitionerName = row.takeText();
+        followUp.review = row.takeText();
+        followUp.decision = takeOptionalChoice<Decision>(row);
+        followUp.reason = row.takeText();
+        followUp.nextVisitOn = takeOptionalDate(row);
+        followUp.plan = takeOptionalId<Plan>(row);
+        followUp.withdrawn = takeFlag(row);
+        followUp.version = takeInt(row);
+        return followUp;
+    }
+    static Columns columnsOf(const FollowUp& followUp)
+    {
+        return {{"held_on", valueOf(followUp.heldOn)},
+                {"practitioner", valueOf(followUp.practitioner)},
+                {"practitioner_name", valueOf(followUp.practitionerName)},
+                {"review", valueOf(followUp.review)},
+                {"decision", valueOf(followUp.decision)},
+                {"reason", valueOf(followUp.reason)},
+                {"next_visit_on", valueOf(followUp.nextVisitOn)},
+                {"plan", valueOf(followUp.plan)},
+                {"withdrawn", valueOf(followUp.withdrawn)}};
+    }
+};
+
+template <>
+struct Kind<Measurement> {
+    static constexpr const char* table = "measurement";
+    static constexpr const char* columns =
+        "id, course, follow_up, measured_on, kind, side, value_thousandths, unit, method, "
+        "withdrawn, version";
+    static constexpr const char* order = "measured_on, id";
+    static Measurement take(Statement& row)
+    {
+        Measurement measurement;
+        measurement.id = takeId<Measurement>(row);
+        measurement.course = takeId<Course>(row);
+        measurement.followUp = takeOptionalId<FollowUp>(row);
+        measurement.measuredOn = takeDate(row);
+        measurement.kind = row.takeText();
+        measurement.side = takeChoice<Side>(row);
+        measurement.thousandths = row.takeInteger();
+        measurement.unit = row.takeText();
+        measurement.method = row.takeText();
+        measurement.withdrawn = takeFlag(row);
+        measurement.version = takeInt(row);
+        return measurement;
+    }
+    static Columns columnsOf(const Measurement& measurement)
+    {
+        return {{"follow_up", valueOf(measurement.followUp)},
+                {"measured_on", valueOf(measurement.measuredOn)},
+                {"kind", valueOf(measurement.kind)},
+                {"side", valueOf(measurement.side)},
+                {"value_thousandths", valueOf(measurement.thousandths)},
+                {"unit", valueOf(measurement.unit)},
+                {"method", valueOf(measurement.method)},
+                {"withdrawn", valueOf(measurement.withdrawn)}};
+    }
+};
+
+template <>
+struct Kind<CounterReading> {
+    static constexpr const char* table = "counter_reading";
+    static constexpr const char* columns =
+        "id, course, read_on, total_uses, total_time_ms, withdrawn, version";
+    static constexpr const char* order = "read_on, id";
+    static CounterReading take(Statement& row)
+    {
+        CounterReading counter;
+        counter.id = takeId<CounterReading>(row);
+        counter.course = takeId<Course>(row);
+        counter.readOn = takeDate(row);
+        counter.totalUses = takeOptionalInt(row);
+        if (const auto time = row.takeOptionalInteger()) {
+            counter.totalTime = Milliseconds(*time);
+        }
+        counter.withdrawn = takeFlag(row);
+        counter.version = takeInt(row);
+        return counter;
+    }
+    static Columns columnsOf(const CounterReading& counter)
+    {
+        return {{"read_on", valueOf(counter.readOn)},
+                {"total_uses", valueOf(counter.totalUses)},
+                {"total_time_ms", valueOf(counter.totalTime)},
+                {"withdrawn", valueOf(counter.withdrawn)}};
+    }
+};
+
+template <>
+struct Kind<DiaryReceived> {
+    static constexpr const char* table = "diary_received";
+    static constexpr const char* columns =
+        "id, course, through_date, received_on, withdrawn, version";
+    static constexpr const char* order = "through_date, id";
+    static DiaryReceived take(Statement& row)
+    {
+        DiaryReceived receipt;
+        receipt.id = takeId<DiaryReceived>(row);
+        receipt.course = takeId<Course>(row);
+        receipt.throughDate = takeDate(row);
+        receipt.receivedOn = takeDate(row);
+        receipt.withdrawn = takeFlag(row);
+        receipt.version = takeInt(row);
+        return receipt;
+    }
+    static Columns columnsOf(const DiaryReceived& receipt)
+    {
+        return {{"through_date", valueOf(receipt.throughDate)},
+                {"received_on", valueOf(receipt.receivedOn)},
+                {"withdrawn", valueOf(receipt.withdrawn)}};
+    }
+};
+
+template <>
+struct Kind<ElectrodeSet> {
+    static constexpr const char* table = "electrode_set";
+    static constexpr const char* columns =
+        "id, course, issued_on, description, pads, life_sessions, withdrawn, version";
+    static constexpr const char* order = "issued_on, id";
+    static ElectrodeSet take(Statement& row)
+    {
+        ElectrodeSet set;
+        set.id = takeId<ElectrodeSet>(row);
+        set.course = takeId<Course>(row);
+        set.issuedOn = takeDate(row);
+        set.description = row.takeText();
+        set.pads = takeInt(row);
+        set.lifeSessions = takeOptionalInt(row);
+        set.withdrawn = takeFlag(row);
+        set.version = takeInt(row);
+        return set;
+    }
+    static Columns columnsOf(const ElectrodeSet& set)
+    {
+        return {{"issued_on", valueOf(set.issuedOn)},
+                {"description", valueOf(set.description)},
+                {"pads", valueOf(set.pads)},
+                {"life_sessions", valueOf(set.lifeSessions)},
+                {"withdrawn", valueOf(set.withdrawn)}};
+    }
+};
+
+template <>
+struct Kind<PrintedDocument> {
+    static constexpr const char* table = "printed_document";
+    static constexpr const char* columns =
+        "id, course, plan, kind, medium, printed_at, printed_by_name";
+    static constexpr const char* order = "printed_at, id";
+    static PrintedDocument take(Statement& row)
+    {
+        PrintedDocument document;
+        document.id = takeId<PrintedDocument>(row);
+        document.course = takeId<Course>(row);
+        document.plan = takeOptionalId<Plan>(row);
+        document.kind = takeChoice<DocumentKind>(row);
+        document.medium = takeChoice<Medium>(row);
+        document.printedAt = takeMoment(row);
+        document.printedByName = row.takeText();
+        return document;
+    }
+    static Columns columnsOf(const PrintedDocument& document)
+    {
+        return {{"plan", valueOf(document.plan)},
+                {"kind", valueOf(document.kind)},
+                {"medium", valueOf(document.medium)}};
+    }
+};
+
+namespace
+{
+
+FollowUp signedByName(Writing& writing, const FollowUp& followUp)
+{
+    FollowUp named = followUp;
+    if (!followUp.practitioner) {
+        throw Failure({.code = ErrorCode::notFilled,
+                       .subject = {},
+                       .detail = {},
+                       .field = Field::practitioner});
+    }
+    if (followUp.practitionerName.empty()) {
+        named.practitionerName = nameOfPractitioner(writing.connection(), *followUp.practitioner);
+    }
+    return named;
+}
+
+} // namespace
+
+std::vector<Pause> pausesOf(Reading& reading, CourseId course)
+{
+    return partsOf<Pause>(reading, course);
+}
+
+PauseId addPause(Writing& writing, const Pause& pause)
+{
+    requireFilled(pause.reason, Field::reason);
+    return addPart(writing, pause);
+}
+
+void changePause(Writing& writing, const Pause& pause)
+{
+    requireFilled(pause.reason, Field::reason);
+    changePart(writing, pause);
+}
+
+std::vector<FollowUp> followUpsOf(Reading& reading, CourseId course)
+{
+    return partsOf<FollowUp>(reading, course);
+}
+
+FollowUpId addFollowUp(Writing& writing, const FollowUp& followUp)
+{
+    return addPart(writing, signedByName(writing, followUp));
+}
+
+void changeFollowUp(Writing& writing, const FollowUp& followUp)
+{
+    changePart(writing, signedByName(writing, followUp));
+}
+
+std::vector<Measurement> measurementsOf(Reading& reading, CourseId course)
+{
+    return partsOf<Measurement>(reading, course);
+}
+
+MeasurementId addMeasurement(Writing& writing, const Measurement& measurement)
+{
+    return addPart(writing, measurement, writerColumns(writing, "recorded_by"));
+}
+
+void changeMeasurement(Writing& writing, const Measurement& measurement)
+{
+    changePart(writing, measurement);
+}
+
+std::vector<CounterReading> counterReadingsOf(Reading& reading, CourseId course)
+{
+    return partsOf<CounterReading>(reading, course);
+}
+
+CounterReadingId addCounterReading(Writing& writing, const CounterReading& counter)
+{
+    return addPart(writing, counter, writerColumns(writing, "recorded_by"));
+}
+
+void changeCounterReading(Writing& writing, const CounterReading& counter)
+{
+    changePart(writing, counter);
+}
+
+std::vector<DiaryReceived> receiptsOf(Reading& reading, CourseId course)
+{
+    return partsOf<DiaryReceived>(reading, course);
+}
+
+DiaryReceivedId addReceipt(Writing& writing, const DiaryReceived& receipt)
+{
+    return addPart(writing, receipt, writerColumns(writing, "recorded_by"));
+}
+
+void changeReceipt(Writing& writing, const DiaryReceived& receipt)
+{
+    changePart(writing, receipt);
+}
+
+std::optional<Date> diaryReceivedThrough(Reading& reading, CourseId course)
+{
+    Statement row(reading.connection(), "SELECT max(through_date) FROM diary_received "
+                                        "WHERE course = ? AND withdrawn = 0");
+    row.bind({valueOf(course)});
+    return row.next() ? takeOptionalDate(row) : std::nullopt;
+}
+
+std::vector<ElectrodeSet> electrodeSetsOf(Reading& reading, CourseId course)
+{
+    return partsOf<ElectrodeSet>(reading, course);
+}
+
+ElectrodeSetId addElectrodeSet(Writing& writing, const ElectrodeSet& set)
+{
+    return addPart(writing, set, writerColumns(writing, "recorded_by"));
+}
+
+void changeElectrodeSet(Writing& writing, const ElectrodeSet& set)
+{
+    changePart(writing, set);
+}
+
+std::vector<PrintedDocument> printedDocumentsOf(Reading& reading, CourseId course)
+{
+    return partsOf<PrintedDocument>(reading, course);
+}
+
+PrintedDocumentId addPrintedDocument(Writing& writing, const PrintedDocument& document)
+{
+    Columns more = writerColumns(writing, "printed_by");
+    more.push_back({"printed_at", valueOf(writing.moment())});
+    return addPart(writing, document, more);
+}
+
+} // namespace quadrille::db

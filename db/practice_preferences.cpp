@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "db/practice_preferences.h"
+
+#include "db/codec.h"
+#include "db/failure.h"
+#include "db/versions.h"
+
+namespace quadrille::db
+{
+
+std::optional<PracticePreference> practicePreference(Reading& reading, const std::string& name)
+{
+    Statement row(reading.connection(), "SELECT value, version FROM preference WHERE name = ?");
+    row.bind({valueOf(name)});
+    if (!row.next()) {
+        return std::nullopt;
+    }
+    PracticePreference preference;
+    preference.value = row.takeText();
+    preference.version = takeInt(row);
+    return preference;
+}
+
+void setPracticePreference(Writing& writing, const std::string& name, const std::string& value,
+                           Version read)
+{
+    const auto before = practicePreference(writing, name);
+    if (!before) {
+        if (read != 0) {
+            throw Failure({.code = ErrorCode::notFound, .subject = name, .detail = {}});
+        }
+        addRecord(writing, {.kind = "preference"},
+                  {{"name", valueOf(name)}, {"value", valueOf(value)}});
+        return;
+    }
+    const auto id = numberFrom(writing.connection(), "SELECT id FROM preference WHERE name = ?",
+                               {valueOf(name)});
+    const Record record{.kind = "preference", .id = id.value_or(0)};
+    if (before->value == value) {
+        return;
+    }
+    raiseVersion(writing, record, read);
+    updateRow(writing.connection(), record.kind, record.id, {{"value", valueOf(value)}});
+    recordChanged(writing, record, {{name, valueOf(before->value)}}, {{name, valueOf(value)}});
+}
+
+} // namespace quadrille::db

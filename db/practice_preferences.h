@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Repository of the practice's preferences: thresholds and habits that belong to the practice, not
+// to a machine. Names are words of the program, values text.
+#pragma once
+
+#include "db/store.h"
+
+#include "core/ids.h"
+
+#include <optional>
+#include <string>
+
+namespace quadrille::db
+{
+
+struct PracticePreference {
+    std::string value;
+    Version version = 0; ///< 0: never set
+};
+/// Nothing until it is set.
+std::optional<PracticePreference> practicePreference(Reading& reading, const std::string& name);
+/// Over the version that was read (0: it was not set). Error changedElsewhere.
+void setPracticePreference(Writing& writing, const std::string& name, const std::string& value,
+                           Version read);
+
+} // namespace quadrille::db

@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/patient/history_model.h"
+#include "app/patient/history_page.h"
+#include "app/patient/record_page.h"
+#include "tests/app/practice_window.h"
+
+#include <QAbstractItemView>
+#include <QTableView>
+#include <QTest>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+using namespace quadrille;
+using namespace quadrille::app;
+using namespace quadrille::tests;
+
+namespace
+{
+
+class History : public testing::Test
+{
+protected:
+    /// The table as rows of text: "who | what | from | to".
+    std::vector<std::string> rows()
+    {
+        const auto* table = practice.find<QTableView>("history");
+        std::vector<std::string> lines;
+        for (int row = 0; row < table->model()->rowCount(); ++row) {
+            QStringList cells;
+            for (int column = HistoryModel::who; column <= HistoryModel::to; ++column) {
+                cells.append(table->model()->index(row, column).data().toString());
+            }
+            lines.push_back(cells.join(QStringLiteral(" | ")).toStdString());
+        }
+        return lines;
+    }
+    void open()
+    {
+        practice.window().openPatient(practice.ids().patient, practice.ids().course);
+        QTest::keyClick(&practice.window(), Qt::Key_H, Qt::ControlModifier);
+    }
+
+    PracticeWindow practice;
+};
+
+TEST_F(History, IsReachedWithAKeyAndSaysWhoChangedWhatFromAndTo)
+{
+    Patient agnes = aPatient();
+    agnes.id = practice.ids().patient;
+    agnes.birthDate = day(1958, 6, 5);
+    agnes.archived = true;
+    must(practice.store().write({.practitioner = std::nullopt, .name = "Anselm Orrick"},
+                                "change patient",
+                                [&](db::Writing& writing) { db::changePatient(writing, agnes); }));
+    open();
+    EXPECT_EQ(practice.window().recordPage().currentPage(), RecordPage::historyIndex);
+    EXPECT_THAT(rows(), testing::ElementsAre(
+                            "Anselm Orrick | Patient · Archived | no | yes",
+                            "Anselm Orrick | Patient · Date of birth | 4 Jun 1958 | 5 Jun 1958",
+                            "Set-up | Course added |  | ", "Set-up | Patient added |  | "));
+}
+
+TEST_F(History, WordsSettingsOfADraftWithTheirUnits)
+{
+    Draft draft = aDraft(practice.ids());
+    const auto save = [&] {
+        must(practice.store().write(author(), "save draft", [&](db::Writing& writing) {
+            return db::saveDraft(writing, draft);
+        }));
+        ++draft.version;
+    };
+    save();
+    draft.blocks[0].weeks = 6;
+    draft.blocks[0].sites[0].settings.onTime = std::chrono::seconds(6);
+    save();
+    open();
+    const auto lines = rows();
+    EXPECT_THAT(lines,
+                testing::Contains(testing::StartsWith("Set-up | Draft · Block 1, ")).Times(2));
+    EXPECT_THAT(lines, testing::Contains(testing::AllOf(testing::HasSubstr("site 1"),
+                                                        testing::EndsWith("4 s | 6 s"))));
+}
+
+TEST_F(History, CannotBeEdited)
+{
+    open();
+    const auto* table = practice.find<QTableView>("history");
+    EXPECT_EQ(table->editTriggers(), QAbstractItemView::NoEditTriggers);
+    EXPECT_FALSE(table->model()->flags(table->model()->index(0, 3)) & Qt::ItemIsEditable);
+}
+
+TEST_F(History, FollowsChangesWhileItIsOpenAndReadsEarlierOnesAsItIsScrolled)
+{
+    Patient agnes = aPatient();
+    agnes.id = practice.ids().patient;
+    must(practice.store().write(author(), "change patient", [&](db::Writing& writing) {
+        for (int i = 0; i < 250; ++i) {
+            agnes.note = std::to_string(i);
+            db::changePatient(writing, agnes);
+            ++agnes.version;
+        }
+    }));
+    open();
+    auto* table = practice.find<QTableView>("history");
+    EXPECT_EQ(table->model()->rowCount(), 200);
+    table->scrollToBottom();
+    EXPECT_EQ(table->model()->rowCount(), 252);
+    agnes.note = "once more";
+    must(practice.store().write(author(), "change patient",
+                                [&](db::Writing& writing) { db::changePatient(writing, agnes); }));
+    emit practice.services().events.patientChanged(practice.ids().patient);
+    EXPECT_THAT(rows().front(), testing::HasSubstr("once more"));
+}
+
+} // namespace

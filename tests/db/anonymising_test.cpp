@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/support/records.h"
+#include "tests/support/store_rows.h"
+#include "tests/support/temp_store.h"
+
+#include "db/anonymising.h"
+#include "db/history.h"
+#include "db/verification.h"
+
+#include <QFile>
+
+#include <algorithm>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <set>
+
+namespace quadrille::db
+{
+namespace
+{
+
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+using tests::codeOf;
+using tests::day;
+using tests::must;
+
+/// The dump of the newest schema has a row in every table.
+class Anonymising : public testing::Test
+{
+protected:
+    Anonymising()
+    {
+        const QString dump = QStringLiteral(QUADRILLE_TEST_STORES "/schema_1.dump");
+        QFile file(dump);
+        if (!file.open(QIODevice::ReadOnly)) {
+            throw std::runtime_error("no dump");
+        }
+        tests::runDump(temp.file(), file.readAll().toStdString());
+        must(temp.open(Opening::existing)->write(tests::author(), "change", [](Writing& writing) {
+            Patient agnes = patientByReference(writing, "1001").value();
+            agnes.telephone = "01632 960118";
+            changePatient(writing, agnes);
+            Course course = coursesOf(writing, *agnes.id).at(0);
+            course.endDate = day(2026, 3, 31);
+            changeCourse(writing, course);
+        }));
+    }
+    std::unique_ptr<Store> anonymised(std::chrono::days shift = std::chrono::days(-700))
+    {
+        must(anonymise(temp.file(), out, shift));
+        return must(Store::open(out, Opening::existing, temp.clock));
+    }
+
+    tests::TempStore temp;
+    const QString out = temp.folder() + QStringLiteral("/for_support.quadrille");
+};
+
+TEST_F(Anonymising, LeavesNoNameAndNoFreeText)
+{
+    const std::string before = tests::everyRow(temp.file());
+    anonymised().reset();
+    QFile file(out);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const QByteArray bytes = file.readAll();
+    for (const char* text :
+         {"Agnes", "Thorley", "Ruta", "Vennel", "Quay Lane", "Marrowick", "01632", "PT 20417",
+          "Knee", "1001", "Hears less", "vastus", "ankle strapped", "Tighten", "1958-06-04",
+          "2026-03", "Everything unit"}) {
+        EXPECT_THAT(before, HasSubstr(text)) << "the test looks for what is not there";
+        EXPECT_FALSE(bytes.contains(text)) << text;
+    }
+}
+
+TEST_F(Anonymising, KeepsStructureAmountsAndDistancesOfDates)
+{
+    const auto store = anonymised();
+    must(store->read([](Reading& reading) {
+        EXPECT_THAT(verify(reading), IsEmpty());
+        const Patient somebody = patient(reading, PatientId(1)).value();
+        EXPECT_EQ(somebody.name, "Patient 1");
+        EXPECT_EQ(somebody.reference, "P1");
+        EXPECT_EQ(somebody.birthDate, day(1958, 6, 4) - std::chrono::days(700));
+        EXPECT_EQ(somebody.note, "text");
+        const Course course = coursesOf(reading, *somebody.id).at(0);
+        EXPECT_EQ(course.startDate, day(2026, 2, 9) - std::chrono::days(700));
+        const auto plans = plansOf(reading, *course.id);
+        ASSERT_THAT(plans, testing::SizeIs(1));
+        EXPECT_EQ(plans[0].blocks.at(0).sites.at(0).settings,
+                  tests::aFullSite(tests::aFullUnit()).settings);
+        EXPECT_EQ(plans[0].stimulator.name, "Unit 2");
+    }));
+}
+
+TEST_F(Anonymising, SaysWhichFieldsWereChangedButNotWhatTheySaid)
+{
+    const auto store = anonymised();
+    const auto changes =
+        must(store->read([](Reading& reading) { return historyOf(reading, PatientId(1), 100); }));
+    const auto changeOf = [&](const std::string& field) {
+        return std::ranges::find(changes, field, &Change::field);
+    };
+    ASSERT_NE(changeOf("telephone"), changes.end());
+    EXPECT_EQ(changeOf("telephone")->from, "text");
+    EXPECT_EQ(changeOf("telephone")->to, "text");
+    EXPECT_EQ(changeOf("end_date")->to, isoDate(day(2026, 3, 31) - std::chrono::days(700)));
+}
+
+TEST_F(Anonymising, LeavesTheStoreAsItWasAndTakesNoTakenName)
+{
+    const std::string before = tests::everyRow(temp.file());
+    anonymised().reset();
+    EXPECT_EQ(tests::everyRow(temp.file()), before);
+    EXPECT_EQ(codeOf(anonymise(temp.file(), out, std::chrono::days(-7))), ErrorCode::cannotWrite);
+}
+
+TEST_F(Anonymising, ShiftsByWholeWeeksAndNeverTheSameTwice)
+{
+    std::set<std::chrono::days> shifts;
+    for (int i = 0; i < 50; ++i) {
+        const auto shift = randomShift();
+        EXPECT_EQ(shift.count() % 7, 0); // weekdays stay
+        EXPECT_LE(shift, std::chrono::days(-364));
+        EXPECT_GE(shift, std::chrono::days(-3640));
+        shifts.insert(shift);
+    }
+    EXPECT_GT(shifts.size(), 10U);
+}
+
+} // namespace
+} // namespace quadrille::db

@@ -1,0 +1,276 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Erasure on legal request: nothing of the person in any byte, everything of the others, the act on
+// record.
+#include "tests/support/records.h"
+#include "tests/support/store_rows.h"
+#include "tests/support/temp_store.h"
+
+#include "db/backup.h"
+#include "db/course_events.h"
+#include "db/diary.h"
+#include "db/history.h"
+#include "db/kept_forms.h"
+#include "db/screenings.h"
+
+#include <QDir>
+#include <QFile>
+#include <QJsonObject>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace quadrille::db
+{
+namespace
+{
+
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+using tests::author;
+using tests::codeOf;
+using tests::day;
+using tests::must;
+
+/// In every text of the person, so that one search finds any byte that was left.
+const std::string mark = "Zwyxopel";
+
+class Erasing : public testing::Test
+{
+protected:
+    Erasing()
+    {
+        Patient marked = tests::aPatient("Z-" + mark, "Aud " + mark);
+        marked.note = mark + " note";
+        marked.email = mark + "@example.org";
+        marked.address = mark + " Row";
+        must(store->write(author(), "add patient", [&](Writing& writing) {
+            marked.id = addPatient(writing, marked);
+            Course course = tests::aCourse(*marked.id);
+            course.problem = mark + " knee";
+            their = {.practitioner = ids.practitioner,
+                     .stimulator = ids.stimulator,
+                     .patient = *marked.id,
+                     .course = addCourse(writing, course)};
+        }));
+        marked.note = "another " + mark;
+        must(store->write(author(), "change patient",
+                          [&](Writing& writing) { changePatient(writing, marked); }));
+        Draft draft = tests::aDraft(their);
+        draft.blocks[0].sites[0].instruction = mark + " instruction";
+        must(store->write(author(), "issue plan", [&](Writing& writing) {
+            issuePlan(writing, draft,
+                      {.fromDate = day(2026, 2, 9),
+                       .reason = mark + " reason",
+                       .issuedBy = ids.practitioner},
+                      day(2026, 3, 12));
+            saveDraft(writing, draft);
+            keepUnsavedDraft(writing, draft);
+        }));
+        must(store->write(author(), "enter", [&](Writing& writing) { addEvents(writing); }));
+        tests::anIssuedPlan(*store, ids);
+    }
+    void addEvents(Writing& writing)
+    {
+        Screening screening;
+        screening.course = their.course;
+        screening.answers = {{"broken_skin", Answer::yes, mark + " shin"}};
+        const ScreeningId screened = addScreening(writing, screening);
+        signScreening(writing, screened, 1, ids.practitioner, day(2026, 3, 12));
+        ScreeningOverride reason;
+        reason.screening = screened;
+        reason.question = "broken_skin";
+        reason.practitioner = ids.practitioner;
+        reason.reason = mark + " goes ahead";
+        addOverride(writing, reason);
+        DiaryEntry entry;
+        entry.course = their.course;
+        entry.day = day(2026, 2, 9);
+        addDiaryEntry(writing, entry);
+        DiaryDay monday;
+        monday.course = their.course;
+        monday.day = day(2026, 2, 9);
+        monday.remark = mark + " remark";
+        saveDiaryDay(writing, monday);
+        FollowUp visit;
+        visit.course = their.course;
+        visit.heldOn = day(2026, 3, 2);
+        visit.practitioner = ids.practitioner;
+        visit.review = mark + " review";
+        Measurement torque;
+        torque.course = their.course;
+        torque.followUp = addFollowUp(writing, visit);
+        torque.measuredOn = day(2026, 3, 2);
+        torque.kind = "isometric_torque";
+        torque.unit = "N·m";
+        torque.method = mark + " method";
+        addMeasurement(writing, torque);
+        ElectrodeSet set;
+        set.course = their.course;
+        set.issuedOn = day(2026, 2, 6);
+        set.description = mark + " pads";
+        addElectrodeSet(writing, set);
+        Pause pause;
+        pause.course = their.course;
+        pause.fromDate = day(2026, 2, 23);
+        pause.reason = mark + " cold";
+        addPause(writing, pause);
+        PrintedDocument handout;
+        handout.course = their.course;
+        addPrintedDocument(writing, handout);
+        for (const QString& form :
+             {QStringLiteral("patient/new"), QStringLiteral("patient/%1").arg(their.patient.key()),
+              QStringLiteral("course/%1").arg(their.course.key())}) {
+            keepForm(writing, form, {{QStringLiteral("name"), QString::fromStdString(mark)}});
+        }
+    }
+    /// The names of files in the folder that hold the mark in any byte.
+    QStringList filesThatHold(const std::string& text) const
+    {
+        QStringList holding;
+        const QDir folder(temp.folder());
+        for (const QString& name : folder.entryList(QDir::Files, QDir::Name)) {
+            QFile file(folder.filePath(name));
+            if (file.open(QIODevice::ReadOnly) &&
+                file.readAll().contains(QByteArray::fromStdString(text))) {
+                holding.append(name);
+            }
+        }
+        return holding;
+    }
+    auto erase() { return store->erase(ruta, their.patient, ErasureGround::request); }
+
+    tests::TempStore temp;
+    std::unique_ptr<Store> store = temp.open();
+    tests::Practiced ids = tests::aPracticeWithCourse(*store);
+    tests::Practiced their = ids;
+    const Author ruta{.practitioner = ids.practitioner, .name = "Ruta Vennel"};
+};
+
+TEST_F(Erasing, LeavesNoByteOfThePerson)
+{
+    ASSERT_THAT(filesThatHold(mark), Not(IsEmpty()));
+    must(erase());
+    EXPECT_THAT(filesThatHold(mark), IsEmpty()); // also with the program still running
+    store.reset();
+    EXPECT_THAT(filesThatHold(mark), IsEmpty());
+    EXPECT_THAT(filesThatHold("Agnes Thorley"), Not(IsEmpty())); // the search does find
+}
+
+TEST_F(Erasing, LeavesEverythingOfOthersAndAStoreThatVerifies)
+{
+    must(erase());
+    must(store->read([&](Reading& reading) {
+        EXPECT_TRUE(patient(reading, ids.patient));
+        EXPECT_EQ(plansOf(reading, ids.course).size(), 1U);
+        EXPECT_FALSE(patient(reading, their.patient));
+        EXPECT_THAT(verify(reading), IsEmpty());
+    }));
+}
+
+TEST_F(Erasing, StaysOnRecordWithoutTheValues)
+{
+    const auto before = must(
+        store->read([&](Reading& reading) { return historyOf(reading, their.patient, 1000); }));
+    must(erase());
+    const auto after = must(
+        store->read([&](Reading& reading) { return historyOf(reading, their.patient, 1000); }));
+    ASSERT_EQ(after.size(), before.size() + 1);
+    EXPECT_EQ(after.front().act, ChangeAct::removed);
+    EXPECT_EQ(after.front().practitionerName, "Ruta Vennel");
+    EXPECT_EQ(after.front().what, "erase patient");
+    for (const Change& change : after) {
+        EXPECT_FALSE(change.from || change.to);
+    }
+    must(store->read([&](Reading& reading) {
+        Statement row(reading.connection(),
+                      "SELECT patient, ground, practitioner_name, under_way FROM erasure");
+        ASSERT_TRUE(row.next());
+        EXPECT_EQ(row.takeInteger(), their.patient.key());
+        EXPECT_EQ(row.takeText(), "request");
+        EXPECT_EQ(row.takeText(), "Ruta Vennel");
+        EXPECT_EQ(row.takeInteger(), 0);
+    }));
+}
+
+TEST_F(Erasing, AKeyIsNeverGivenAgain)
+{
+    must(erase());
+    const auto next = must(store->write(author(), "add patient", [](Writing& writing) {
+        return addPatient(writing, tests::aPatient("1002"));
+    }));
+    EXPECT_GT(next.key(), their.patient.key());
+    EXPECT_THROW(run(*temp.rawConnection(),
+                     "INSERT INTO patient SELECT 2, 'x', name, birth_date, telephone, note, "
+                     "archived, email, address, contact_person, height_mm, language, version FROM "
+                     "patient WHERE id = 1"),
+                 SqlError);
+}
+
+TEST_F(Erasing, IsTheOnlyWayPastTheGuards)
+{
+    const auto raw = temp.rawConnection();
+    const auto refused = [&](const std::string& sql) {
+        EXPECT_THROW(run(*raw, sql), SqlError) << sql;
+    };
+    refused("DELETE FROM patient");
+    refused("DELETE FROM course");
+    refused("DELETE FROM change_value");
+    refused("DELETE FROM plan");
+    refused(
+        "INSERT INTO erasure VALUES (1, 99, 'request', '2026-03-12T10:42:00Z', 1, 'Nobody', 1)");
+    refused("INSERT INTO erasure VALUES (1, 1, 'request', '2026-03-12T10:42:00Z', 1, 'Nobody', 0)");
+    {
+        const Transaction undone(*raw, dialect::beginWriting);
+        run(*raw,
+            "INSERT INTO erasure VALUES (1, 2, 'request', '2026-03-12T10:42:00Z', 1, 'N', 1)");
+        refused("DELETE FROM patient WHERE id = 1"); // another one than under way
+        refused("DELETE FROM pad WHERE site IN (SELECT site.id FROM site JOIN block ON block.id = "
+                "site.block JOIN plan ON plan.id = block.plan JOIN course ON course.id = "
+                "plan.course WHERE course.patient = 1)");
+        refused("UPDATE erasure SET under_way = 0"); // the person is still there
+    }
+    must(erase());
+    refused("DELETE FROM erasure");
+    refused("UPDATE erasure SET practitioner_name = 'another'");
+    refused("UPDATE erasure SET under_way = 1");
+}
+
+TEST_F(Erasing, NeedsSomebodyWhoAnswersForItAndAPatient)
+{
+    EXPECT_EQ(codeOf(store->erase({}, their.patient, ErasureGround::request)), ErrorCode::refused);
+    EXPECT_EQ(codeOf(store->erase(ruta, PatientId(99), ErasureGround::request)),
+              ErrorCode::notFound);
+    EXPECT_THAT(filesThatHold(mark), Not(IsEmpty()));
+}
+
+TEST_F(Erasing, SaysThatAnotherProgramStillReadsAndEndsWhenItIsGone)
+{
+    {
+        const auto reader = temp.rawConnection();
+        const Transaction view(*reader, dialect::beginReading);
+        ASSERT_TRUE(numberFrom(*reader, "SELECT count(*) FROM patient"));
+        EXPECT_EQ(codeOf(erase()), ErrorCode::locked);
+        EXPECT_FALSE(
+            must(store->read([&](Reading& reading) { return patient(reading, their.patient); })));
+    }
+    must(store->scrubErased());
+    EXPECT_THAT(filesThatHold(mark), IsEmpty());
+}
+
+TEST_F(Erasing, TellsWhichCopiesStillHoldThePerson)
+{
+    const QString copies = usualCopyFolder(temp.file());
+    const auto daily = must(copyOnceADay(temp.file(), copies, temp.clock));
+    const QString sealed = temp.folder() + QStringLiteral("/sealed.quadrille");
+    must(writeBackup(temp.file(), sealed, Passphrase{"four quiet words", leastSealCost()}));
+    must(erase());
+    const QString later = temp.folder() + QStringLiteral("/later.quadrille");
+    must(writeBackup(temp.file(), later, std::nullopt));
+    EXPECT_THAT(copiesHolding(their.patient.key(), "Z-" + mark, temp.file(),
+                              {temp.folder(), copies, temp.folder()}),
+                testing::UnorderedElementsAre(*daily, sealed));
+}
+
+} // namespace
+} // namespace quadrille::db
