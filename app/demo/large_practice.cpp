@@ -180,12 +180,11 @@ Result<void> write(db::Store& store, BatchClock& clock, Date today, int patients
     const db::Author author{.practitioner = shared->practitioner, .name = "Ruta Vennel"};
     for (int first = 0; first < patients; first += patientsInABatch) {
         const int last = std::min(first + patientsInABatch, patients);
-        const auto written =
-            store.write(author, "enter the made-up practice", [&](db::Writing& writing) {
-                for (int number = first; number < last; ++number) {
-                    practice.addPatient(writing, number);
-                }
-            });
+        auto written = store.write(author, "enter the made-up practice", [&](db::Writing& writing) {
+            for (int number = first; number < last; ++number) {
+                practice.addPatient(writing, number);
+            }
+        });
         if (!written) {
             return written;
         }
