@@ -120,7 +120,10 @@ void replaceTexts(const Connection& connection, const std::string& table, const 
         const std::string column = columns.takeText();
         const std::string replacement = replacementFor(table, column, shift);
         if (!replacement.empty()) {
-            assignments += (assignments.empty() ? "" : ", ") + column + " = " + replacement;
+            assignments += assignments.empty() ? "" : ", ";
+            assignments += column;
+            assignments += " = ";
+            assignments += replacement;
         }
     }
     if (!assignments.empty()) {

@@ -83,7 +83,7 @@ Holding requireWhole(const QString& file, const QString& backup)
 {
     try {
         const Connection connection(file, Access::frozen, usualPatience);
-        const Holding holding = holdingOf(connection);
+        Holding holding = holdingOf(connection);
         const int newest = newestVersion(builtInSteps());
         if (holding.schema > newest) {
             throw Failure({.code = ErrorCode::newerStore,

@@ -172,7 +172,7 @@ QString changedValueText(const db::Change& change, const std::optional<std::stri
     if (change.act != db::ChangeAct::changed || !value || value->empty()) {
         return change.act == db::ChangeAct::changed ? QStringLiteral("–") : QString();
     }
-    const QString shown = QString::fromStdString(*value);
+    QString shown = QString::fromStdString(*value);
     const QString column = QString::fromStdString(change.field).section(QLatin1Char('.'), -1);
     bool isNumber = false;
     const qlonglong number = shown.toLongLong(&isNumber);

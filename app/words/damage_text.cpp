@@ -26,7 +26,7 @@ bool helpedByABackup(ErrorCode code)
 QString damageText(const Error& error, const QString& store,
                    const std::vector<db::DailyCopy>& copies, const QuantityText& text)
 {
-    const QString sentence = errorText(error, text);
+    QString sentence = errorText(error, text);
     if (!helpedByABackup(error.code)) {
         return sentence;
     }
