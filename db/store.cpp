@@ -67,7 +67,7 @@ Result<void> Store::inWriteTransaction(const Author& author, const std::string& 
 
 Result<void> Store::erase(const Author& author, PatientId patient, ErasureGround ground)
 {
-    const auto erased = inWriteTransaction(
+    auto erased = inWriteTransaction(
         author, "erase patient", [&](Writing& writing) { erasePatient(writing, patient, ground); });
     if (!erased) {
         return erased;
