@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <exception>
 #include <mutex>
 #include <thread>
 
@@ -18,9 +19,11 @@ CaseloadProjection projectCaseload(const std::vector<CourseToProject>& courses, 
     projection.courses.resize(courses.size());
     std::atomic<std::size_t> next{0};
     std::mutex reporting;
-    const auto work = [&] {
+    std::exception_ptr failure;
+    std::atomic<bool> hasFailed{false};
+    const auto project = [&] {
         FatigueMemory memory;
-        while (!stop.stop_requested()) {
+        while (!stop.stop_requested() && !hasFailed) {
             const std::size_t index = next.fetch_add(1);
             if (index >= courses.size()) {
                 return;
@@ -34,6 +37,16 @@ CaseloadProjection projectCaseload(const std::vector<CourseToProject>& courses, 
             }
         }
     };
+    // What is thrown in a thread is thrown again where the caller can catch it.
+    const auto work = [&] {
+        try {
+            project();
+        } catch (...) {
+            const std::scoped_lock lock(reporting);
+            failure = std::current_exception();
+            hasFailed = true;
+        }
+    };
     const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
     const auto most = static_cast<unsigned>(std::min<std::size_t>(courses.size(), 256));
     const unsigned count = std::min(workers == 0 ? cores : workers, std::max(1U, most));
@@ -43,6 +56,9 @@ CaseloadProjection projectCaseload(const std::vector<CourseToProject>& courses, 
             threads.emplace_back(work);
         }
         work();
+    }
+    if (failure) {
+        std::rethrow_exception(failure);
     }
     projection.wasStopped = projection.done < courses.size();
     return projection;

@@ -27,7 +27,7 @@ struct CaseloadProjection {
 
 /// Projects each course. `workers` ≥ 1 threads share the work (0: as many as there are cores);
 /// `progress(done, all)` is called after each course, from one thread at a time. Ends soon after
-/// `stop` is asked for, with what is done by then.
+/// `stop` is asked for, with what is done by then; what `progress` throws comes out here.
 CaseloadProjection projectCaseload(const std::vector<CourseToProject>& courses, unsigned workers,
                                    const std::stop_token& stop,
                                    const std::function<void(std::size_t, std::size_t)>& progress,

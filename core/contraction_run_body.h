@@ -26,6 +26,23 @@ inline constexpr double forceGone = 1e-7;
 inline constexpr double shareOfDistance = 0.25;
 } // namespace contraction_steps
 
+/// Force `at` ms after the start of a step of `length` ms, from force and slope at both ends
+/// (cubic; for drawing). A step longer than the longest was taken in closed form: force only dies
+/// away there, and is nothing.
+inline double forceBetween(const ForceAt<double>& start, const ForceAt<double>& end, double length,
+                           double at)
+{
+    // Lengths are differences of sums, so a whole step may come out a little longer.
+    if (length > 1.001 * contraction_steps::longestAtRest || length <= 0.0) {
+        return at >= length ? end.force : 0.0;
+    }
+    const double s = at / length;
+    const double rise = end.force - start.force;
+    const double d0 = start.slope * length;
+    const double d1 = end.slope * length;
+    return start.force + s * (d0 + s * (3.0 * rise - 2.0 * d0 - d1 + s * (d0 + d1 - 2.0 * rise)));
+}
+
 template <class Number>
 ContractionRun<Number>::ContractionRun(const PulseTrain& train, const FatigueParameters& parameters)
     : m_train(train)

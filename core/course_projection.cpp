@@ -53,35 +53,53 @@ ProjectedSite projectSite(const Site& site, const WeekPart& part, FatigueMemory&
     return projected;
 }
 
-ProjectedSite* sameSite(std::vector<ProjectedSite>& sites, const ProjectedSite& wanted)
+/// Sites of one list found in another by muscle and side, the first by the first, the second pair
+/// on the same muscle by the second, each at most once.
+class SameSites
 {
-    const auto found = std::ranges::find_if(sites, [&wanted](const ProjectedSite& site) {
-        return site.muscle == wanted.muscle && site.side == wanted.side;
-    });
-    return found != sites.end() ? &*found : nullptr;
-}
+public:
+    /// Among the first `count` of `sites`.
+    SameSites(std::vector<ProjectedSite>& sites, std::size_t count)
+        : m_sites(sites)
+        , m_isTaken(count, false)
+    {
+    }
+    ProjectedSite* next(const std::string& muscle, Side side)
+    {
+        for (std::size_t i = 0; i < m_isTaken.size(); ++i) {
+            ProjectedSite& site = m_sites[i];
+            if (!m_isTaken[i] && site.muscle == muscle && site.side == side) {
+                m_isTaken[i] = true;
+                return &site;
+            }
+        }
+        return nullptr;
+    }
+
+private:
+    std::vector<ProjectedSite>& m_sites;
+    std::vector<bool> m_isTaken;
+};
 
 ProjectedWeek projectWeek(CourseWeek week, const std::vector<WeekPart>& parts,
                           FatigueMemory& memory, const FatigueOptions& options)
 {
     ProjectedWeek projected{week, {}};
     for (const WeekPart& part : parts) {
-        std::vector<ProjectedSite> ofPart;
+        SameSites earlier(projected.sites, projected.sites.size());
         for (const Site& site : part.block->sites) {
-            ofPart.push_back(projectSite(site, part, memory, options));
-        }
-        for (const ProjectedSite& site : ofPart) {
-            ProjectedSite* earlier = sameSite(projected.sites, site);
-            if (!earlier) {
-                projected.sites.push_back(site);
+            const ProjectedSite more = projectSite(site, part, memory, options);
+            ProjectedSite* before = earlier.next(site.muscle, site.side);
+            if (!before) {
+                projected.sites.push_back(more);
                 continue;
             }
-            if (earlier->week && site.week) {
-                add(*earlier->week, *site.week);
+            if (before->week && more.week) {
+                add(*before->week, *more.week);
             } else {
-                earlier->week = std::nullopt;
+                before->week = std::nullopt;
             }
-            earlier->fatigue = site.fatigue;
+            before->fatigue = more.fatigue;
         }
     }
     return projected;
@@ -91,8 +109,9 @@ ProjectedWeek projectWeek(CourseWeek week, const std::vector<WeekPart>& parts,
 void addSteps(std::vector<ProjectedWeek>& weeks)
 {
     for (std::size_t i = 1; i < weeks.size(); ++i) {
+        SameSites earlier(weeks[i - 1].sites, weeks[i - 1].sites.size());
         for (ProjectedSite& site : weeks[i].sites) {
-            const ProjectedSite* before = sameSite(weeks[i - 1].sites, site);
+            const ProjectedSite* before = earlier.next(site.muscle, site.side);
             if (before && before->week && site.week && before->week->onTime.count() > 0) {
                 site.step =
                     static_cast<double>((site.week->onTime - before->week->onTime).count()) /

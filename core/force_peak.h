@@ -44,20 +44,4 @@ Number peakBetween(const ForceAt<Number>& start, const ForceAt<Number>& end, dou
     return start.force + s * (d0 + s * (p2 + s * (p3 + s * (p4 + s * p5))));
 }
 
-/// Force `at` ms after the start of a step of `length` ms, from force and slope at both ends
-/// (cubic; for drawing). Past the longest step of the model force only dies away, and is nothing.
-inline double forceBetween(const ForceAt<double>& start, const ForceAt<double>& end, double length,
-                           double at)
-{
-    constexpr double longestStep = 40.0;
-    if (length > longestStep || length <= 0.0) {
-        return at >= length ? end.force : 0.0;
-    }
-    const double s = at / length;
-    const double rise = end.force - start.force;
-    const double d0 = start.slope * length;
-    const double d1 = end.slope * length;
-    return start.force + s * (d0 + s * (3.0 * rise - 2.0 * d0 - d1 + s * (d0 + d1 - 2.0 * rise)));
-}
-
 } // namespace quadrille

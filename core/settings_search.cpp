@@ -198,14 +198,18 @@ public:
         return timing ? std::optional(SearchFound{settings, *timing}) : std::nullopt;
     }
 
-    /// The longest off time with which the session can be run; the first where none can.
+    /// The longest off time with which the session can be run; the first where none can. A session
+    /// that was to have several contractions must keep two: one alone tires nothing.
     std::int64_t longestThatRuns() const
     {
         std::int64_t runs = 0;
         std::int64_t fails = m_offTimes.last() + 1;
         while (fails - runs > 1) {
             const std::int64_t middle = runs + (fails - runs) / 2;
-            (at(middle) ? runs : fails) = middle;
+            const auto trial = at(middle);
+            const bool compares =
+                trial && (m_contractions < 2 || trial->timing.contractionsCompleted >= 2);
+            (compares ? runs : fails) = middle;
         }
         return runs;
     }
@@ -250,6 +254,9 @@ Result<SearchAnswer> smallestOffTime(const Settings& settings, const Stimulator&
     const Result<SessionTiming> timing = sessionTiming(settings, stimulator.rampHabit);
     if (!timing || timing->contractionsCompleted == 0) {
         return SearchAnswer(SearchRefusal{NoSetting::noContractions, {}});
+    }
+    if (!now->lastToFirst) {
+        return SearchAnswer(SearchRefusal{NoSetting::noForce, {}});
     }
     const OffTimeTrial trial(settings, stimulator, kept, timing->contractionsCompleted, memory,
                              options);

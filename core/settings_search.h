@@ -22,6 +22,7 @@ enum class NoSetting {
     betweenTimerSteps, ///< each length that the timer offers ends in the middle of things
     ratioNotReached,   ///< the longest off time keeps less of the force; `limit` is what it keeps
     noContractions,    ///< not a single whole contraction
+    noForce,           ///< nothing is recruited, so there is no fatigue ratio
     offTimeIsFixed,    ///< the unit has one off time only, and it does not do
 };
 

@@ -96,6 +96,21 @@ TEST(PlanProjection, FollowsEachMuscleThroughTheBlocks)
     EXPECT_EQ(*weeks[1].sites[1].step, 0.0);
 }
 
+TEST(PlanProjection, KeepsTwoPairsOfPadsOnOneMuscleApart)
+{
+    Block block = someBlock();
+    block.weeks = 2;
+    block.sites = {someSite(1), someSite(2)};
+    block.sites[1].settings.offTime = 6s;
+    FatigueMemory memory;
+    const auto weeks = projectPlan({block}, someStimulator(), memory);
+    ASSERT_EQ(weeks[0].sites.size(), 2U);
+    EXPECT_EQ(weeks[0].sites[0].week->contractionsCompleted, 5 * 75);
+    EXPECT_EQ(weeks[0].sites[1].week->contractionsCompleted, 5 * 120);
+    EXPECT_EQ(*weeks[1].sites[0].step, 0.0);
+    EXPECT_EQ(*weeks[1].sites[1].step, 0.0);
+}
+
 TEST(PlanProjection, HasNoFiguresForSettingsThatCannotRun)
 {
     Block block = someBlock();
@@ -186,6 +201,18 @@ TEST(CaseloadProjection, StopsWhenAskedTo)
     EXPECT_TRUE(projection.wasStopped);
     EXPECT_GE(projection.done, 3U);
     EXPECT_LE(projection.done, 5U); // the others at work finish the course they hold
+}
+
+TEST(CaseloadProjection, HandsOnWhatItsProgressThrows)
+{
+    const std::vector<CourseToProject> courses(
+        20, {courseFrom(monday), {planOf(1, monday, {blockWith(1, 12s)})}});
+    const auto progress = [](std::size_t done, std::size_t) {
+        if (done == 2) {
+            throw std::runtime_error("the window is gone");
+        }
+    };
+    EXPECT_THROW((void)projectCaseload(courses, 2, {}, progress), std::runtime_error);
 }
 
 TEST(CaseloadProjection, OfNobodyIsEmpty)

@@ -245,6 +245,24 @@ TEST(ForceOverTime, AgreesWithTheReferenceInsideTheFirstContraction)
     }
 }
 
+TEST(ForceOverTime, DiesAwayWithoutAGapAfterTheLastPulse)
+{
+    // 30 and 35 Hz: the times of pulses are no whole milliseconds.
+    for (const PulseFrequency frequency : {30_Hz, 35_Hz}) {
+        Settings settings = someSettings();
+        settings.pulseFrequency = frequency;
+        for (const Milliseconds start : {0ms, 74 * 16'000ms}) {
+            const auto samples = forceOverTime(settings, RampHabit::includedInOnTime,
+                                               start + 4s + 100ms, 600ms, 5ms);
+            ASSERT_TRUE(samples);
+            for (std::size_t i = 1; i < samples->size(); ++i) {
+                EXPECT_LT((*samples)[i].shareOfFirstPeak, (*samples)[i - 1].shareOfFirstPeak);
+                EXPECT_GT((*samples)[i].shareOfFirstPeak, 0.0);
+            }
+        }
+    }
+}
+
 TEST(ForceOverTime, LaterInTheSessionIsThatOfTheTiredMuscle)
 {
     const auto samples =

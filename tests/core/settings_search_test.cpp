@@ -87,9 +87,12 @@ TEST(LongestOffTime, KeepsTheTotalOnTimeWithItsCutContraction)
     Settings settings = someSettings();
     settings.onTime = 10s;
     settings.offTime = 30s;
-    settings.sessionLength = 6min; // nine whole ones
+    settings.sessionLength = 365s; // nine whole ones and 5 s of the tenth
     const auto before = sessionTiming(settings, RampHabit::includedInOnTime);
-    const auto answer = longestOffTime(settings, unitWithSteps(), KeptDose::totalOnTime, 8min);
+    ASSERT_EQ(before->cutContraction, 5s);
+    Stimulator unit = unitWithSteps();
+    unit.sessionLength.step = 5s;
+    const auto answer = longestOffTime(settings, unit, KeptDose::totalOnTime, 8min);
     ASSERT_TRUE(answer);
     EXPECT_EQ(found(answer).timing.totalOnTime, before->totalOnTime);
     EXPECT_GT(found(answer).settings.offTime, 30s);
@@ -174,6 +177,36 @@ TEST(SmallestOffTime, KeepsTheContractionsByLengtheningTheSession)
     EXPECT_GT(found(answer).settings.sessionLength, 20min);
     const auto prediction = memory.predict(found(answer).settings, RampHabit::includedInOnTime);
     EXPECT_GE(prediction->lastToFirst->forceTimeIntegral, 0.65);
+    Settings shorter = found(answer).settings;
+    shorter.offTime -= 1s;
+    const auto fits = sessionForContractions(shorter, unitWithSteps(), 75);
+    EXPECT_LT(memory.predict(found(fits).settings, RampHabit::includedInOnTime)
+                  ->lastToFirst->forceTimeIntegral,
+              0.65);
+}
+
+TEST(SmallestOffTime, DoesNotCallASessionOfOneContractionRested)
+{
+    Stimulator unit = unitWithSteps();
+    unit.offTime = {1s, 600s, 1s, 12s};
+    Settings settings = someSettings();
+    settings.sessionLength = 5min;
+    FatigueMemory memory;
+    const auto answer = smallestOffTime(settings, unit, 1.2, KeptLength::session, memory);
+    EXPECT_EQ(reason(answer), NoSetting::ratioNotReached);
+    EXPECT_NE(std::get<SearchRefusal>(*answer).limit.value, 1.0); // one against itself
+}
+
+TEST(SmallestOffTime, SaysThatNothingIsRecruited)
+{
+    Settings settings = someSettings();
+    settings.phaseDuration = 100_us;
+    FatigueOptions options;
+    options.phaseDurationRecruits = true;
+    FatigueMemory memory;
+    EXPECT_EQ(reason(smallestOffTime(settings, unitWithSteps(), 0.5, KeptLength::session, memory,
+                                     options)),
+              NoSetting::noForce);
 }
 
 TEST(SmallestOffTime, SaysWhatTheLongestRestKeepsWhereItIsNotEnough)
