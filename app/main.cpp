@@ -69,10 +69,7 @@ int runWindow(int argc, char** argv, const CommandLine& line, QTextStream& err)
     // first start.
     const auto opened = program.open(file, named ? Opening::existing : Opening::createIfMissing);
     if (!opened) {
-        const QString sentence =
-            damageText(opened.error(), file,
-                       quadrille::db::dailyCopiesOf(file, quadrille::db::usualCopyFolder(file)),
-                       QuantityText(QLocale()));
+        const QString sentence = program.whyNotOpened(opened.error(), file);
         err << sentence << '\n';
         prompts.tell(nullptr, sentence);
         return exit_code::badInput;

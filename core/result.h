@@ -28,25 +28,27 @@ enum class ErrorCode {
     noFit, ///< the thresholds do not follow the law; figures: rheobase and chronaxie as they came
            ///< out, or none
     // store
-    cannotOpen,       ///< `subject` is the file, `detail` the system's reason
-    notAStore,        ///< the file is something else
-    newerStore,       ///< written by a newer program; figures: its schema, ours
-    readOnly,         ///< the file or its folder can't be written
-    locked,           ///< another program holds the file
-    diskFull,         ///< no room to write
-    diskFault,        ///< the disk or the system fails to read or write; `detail` says how
-    migrationFailed,  ///< a step could not be applied; the file is as it was; `detail` says which
-                      ///< and where the copy is
-    storeDamaged,     ///< bytes or rows that contradict each other; `detail` says which
-    logMissing,       ///< the file's write-ahead log is gone, and with it the latest changes
-    onNetworkShare,   ///< no write-ahead log works there; `detail` names the kind of file system
-    wrongPassphrase,  ///< `subject` is the backup
-    backupDamaged,    ///< `subject` is the backup, cut off or altered; `detail` says how
-    newerThanBackup,  ///< `subject` is the store; restoring would lose its latest changes
-    notFound,         ///< `subject` names what was looked for
-    refused,          ///< a rule of the store forbids the change; `detail` names the rule
-    changedElsewhere, ///< somebody else saved this record in the meantime
-    storeFailed,      ///< anything else the database reports; `detail` is its text
+    cannotOpen,        ///< `subject` is the file, `detail` the system's reason
+    notAStore,         ///< the file is something else
+    newerStore,        ///< written by a newer program; figures: its schema, ours
+    readOnly,          ///< the file or its folder can't be written
+    locked,            ///< another program holds the file
+    diskFull,          ///< no room to write
+    diskFault,         ///< the disk or the system fails to read or write; `detail` says how
+    migrationFailed,   ///< a step could not be applied; the file is as it was; `detail` says which
+                       ///< and where the copy is
+    storeDamaged,      ///< bytes or rows that contradict each other; `detail` says which
+    logMissing,        ///< the file's write-ahead log is gone, and with it the latest changes
+    onNetworkShare,    ///< no write-ahead log works there; `detail` names the kind of file system
+    erasedNotScrubbed, ///< the person is erased, traces may be left in the file `subject`
+    passphraseNeeded,  ///< `subject` is a backup sealed with a passphrase; none was given
+    wrongPassphrase,   ///< `subject` is the backup
+    backupDamaged,     ///< `subject` is the backup, cut off or altered; `detail` says how
+    newerThanBackup,   ///< `subject` is the store; restoring would lose its latest changes
+    notFound,          ///< `subject` names what was looked for
+    refused,           ///< a rule of the store forbids the change; `detail` names the rule
+    changedElsewhere,  ///< somebody else saved this record in the meantime
+    storeFailed,       ///< anything else the database reports; `detail` is its text
     // files and command line
     cannotRead,  ///< `subject` is the file
     cannotWrite, ///< `subject` is the file, `detail` the system's reason

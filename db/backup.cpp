@@ -13,6 +13,7 @@
 #include <QDir>
 #include <QFileInfo>
 
+#include <cerrno>
 #include <unistd.h>
 
 namespace quadrille::db
@@ -45,14 +46,20 @@ void copyBytes(QFile& source, QFile& target)
             failWith(ErrorCode::cannotRead, source.fileName(), source.errorString().toStdString());
         }
         if (target.write(bytes) != bytes.size()) {
-            failWith(ErrorCode::cannotWrite, target.fileName(), target.errorString().toStdString());
+            const bool isFull = target.error() == QFileDevice::ResourceError;
+            failWith(isFull ? ErrorCode::diskFull : ErrorCode::cannotWrite, target.fileName(),
+                     target.errorString().toStdString());
         }
     }
-    ::fsync(target.handle());
+    if (::fsync(target.handle()) != 0) {
+        failWith(errno == ENOSPC ? ErrorCode::diskFull : ErrorCode::cannotWrite, target.fileName(),
+                 qt_error_string().toStdString());
+    }
 }
 
 /// What a file holds, as far as restoring asks.
 struct Holding {
+    std::vector<Complaint> remarks = {}; ///< what is wrong with it, but no reason against it
     int schema = 0;
     std::int64_t changes = 0;
     std::string chain;
@@ -100,19 +107,27 @@ Holding requireWhole(const QString& file, const QString& backup)
         }
         if (holding.schema == newest) {
             Reading reading(const_cast<Connection&>(connection));
-            const auto complaints = verify(reading);
-            if (!complaints.empty()) {
-                failWith(ErrorCode::backupDamaged, backup,
-                         complaints.front().place + " " + complaints.front().detail);
+            for (const Complaint& complaint : verify(reading)) {
+                // Dates that contradict each other were entered so; the store had them too.
+                if (complaint.fault != Fault::date) {
+                    failWith(ErrorCode::backupDamaged, backup,
+                             complaint.place + " " + complaint.detail);
+                }
+                holding.remarks.push_back(complaint);
             }
         }
         return holding;
     } catch (const SqlError& error) {
+        if (dialect::troubleOf(error.code()) == dialect::Trouble::locked) {
+            throw; // says nothing of the backup
+        }
         failWith(ErrorCode::backupDamaged, backup, error.what());
     } catch (const Failure& failure) {
-        if (failure.error().code == ErrorCode::notAStore ||
-            failure.error().code == ErrorCode::storeDamaged) {
+        if (failure.error().code == ErrorCode::notAStore) {
             failWith(ErrorCode::backupDamaged, backup, "it is no practice file");
+        }
+        if (failure.error().code == ErrorCode::storeDamaged) {
+            failWith(ErrorCode::backupDamaged, backup, failure.error().detail);
         }
         throw;
     }
@@ -163,16 +178,23 @@ void settle(const QString& store)
 /// The store under another name, its log with it.
 QString putAside(const QString& store, Moment moment)
 {
-    QString when = QString::fromStdString(isoMoment(moment));
-    when.remove(QLatin1Char(':')).remove(QLatin1Char('-'));
+    const QString when = momentInFileName(moment);
     QString aside = store + QStringLiteral(".before-restore.") + when;
     for (int attempt = 2; QFileInfo::exists(aside); ++attempt) {
         aside = store + QStringLiteral(".before-restore.%1-%2").arg(when).arg(attempt);
     }
-    if (!QFile::copy(store, aside)) {
-        failWith(ErrorCode::cannotWrite, aside, "the present file can’t be copied aside");
+    // A second name costs nothing and is there at once; where there is none, a copy that is safe on
+    // the disk before the store is replaced.
+    if (::link(QFile::encodeName(store).constData(), QFile::encodeName(aside).constData()) != 0) {
+        QFile source(store);
+        QFile target(aside);
+        if (!source.open(QIODevice::ReadOnly)) {
+            failWith(ErrorCode::cannotRead, store, source.errorString().toStdString());
+        }
+        copyBytes(source, target);
     }
     QFile::setPermissions(aside, ownerOnly);
+    syncFolderOf(aside);
     for (const char* ending : {dialect::writeAheadLogEnding, dialect::logIndexEnding}) {
         const QString part = store + QLatin1String(ending);
         if (QFileInfo::exists(part) && !QFile::rename(part, aside + QLatin1String(ending))) {
@@ -197,12 +219,15 @@ Result<void> writeBackup(const QString& store, const QString& out,
 {
     return caught([&] {
         requireFree(out);
-        PassingFile copy(out);
-        copyStore(store, copy.path());
         if (!passphrase) {
+            PassingFile copy(out);
+            copyStore(store, copy.path());
             copy.takePlace(out);
             return;
         }
+        // What can be read without the passphrase stays where the store is, never on the medium.
+        PassingFile copy(QFileInfo(store).absoluteFilePath());
+        copyStore(store, copy.path());
         PassingFile sealed(out);
         sealFile(copy.path(), sealed.path(), passphrase->words, passphrase->cost);
         sealed.takePlace(out);
@@ -219,7 +244,10 @@ Result<Restored> restoreBackup(const QString& backup, const QString& store,
         }
         PassingFile incoming(QFileInfo(store).absoluteFilePath());
         if (isSealed(backup)) {
-            unsealFile(backup, incoming.path(), passphrase ? passphrase->words : std::string());
+            if (!passphrase) {
+                failWith(ErrorCode::passphraseNeeded, backup);
+            }
+            unsealFile(backup, incoming.path(), passphrase->words);
         } else {
             QFile source(backup);
             QFile target(incoming.path());
@@ -229,7 +257,7 @@ Result<Restored> restoreBackup(const QString& backup, const QString& store,
             copyBytes(source, target);
         }
         const Holding held = requireWhole(incoming.path(), backup);
-        Restored restored;
+        Restored restored{.copyAside = {}, .remarks = held.remarks};
         if (QFileInfo::exists(store)) {
             if (!force && !isContained(store, incoming.path(), held)) {
                 failWith(ErrorCode::newerThanBackup, store);

@@ -8,6 +8,7 @@
 #include "db/verification.h"
 
 #include "core/calendar.h"
+#include "core/people.h"
 #include "core/result.h"
 
 #include <QString>
@@ -36,12 +37,13 @@ void copyStore(const QString& store, const QString& target);
 
 struct Restored {
     QString copyAside; ///< where what stood there before is now; empty when nothing did
+    std::vector<Complaint> remarks; ///< dates in the backup that contradict each other
 };
 /// Puts a backup in the place of `store`, whatever state that is in; what stood there is kept
 /// beside it. The backup is looked through first (verify), and nothing is touched when it is not
-/// whole. Errors: cannotRead, wrongPassphrase, backupDamaged, newerThanBackup (the store has
-/// changes that the backup has not, or can't be read to tell, and `force` is false), newerStore,
-/// locked (another program has the store open), cannotWrite, diskFull.
+/// whole. Errors: cannotRead, passphraseNeeded, wrongPassphrase, backupDamaged, newerThanBackup
+/// (the store has changes that the backup has not, or can't be read to tell, and `force` is false),
+/// newerStore, locked (another program has the store open), cannotWrite, diskFull.
 Result<Restored> restoreBackup(const QString& backup, const QString& store,
                                const std::optional<Passphrase>& passphrase, bool force,
                                const Clock& clock);
@@ -61,9 +63,9 @@ QString usualCopyFolder(const QString& store);
 Result<std::optional<QString>> copyOnceADay(const QString& store, const QString& folder,
                                             const Clock& clock);
 
-/// Copies in these folders that may hold the patient of that key: automatic ones, those put aside
-/// before a change of the schema or a restore, and sealed backups, which can't be looked into.
-QStringList copiesHolding(std::int64_t patient, const std::string& reference, const QString& store,
-                          const QStringList& folders);
+/// Copies in these folders that hold the patient (with the key, and the reference, name or birth
+/// date that are given), or may: sealed backups, and files that bear the store's name and can't be
+/// read whole.
+QStringList copiesHolding(const Patient& patient, const QString& store, const QStringList& folders);
 
 } // namespace quadrille::db

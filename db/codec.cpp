@@ -102,4 +102,10 @@ void failOnWord(const std::string& word)
     throw Failure({.code = ErrorCode::storeDamaged, .subject = word, .detail = "unreadable value"});
 }
 
+QString momentInFileName(Moment moment)
+{
+    QString text = QString::fromStdString(isoMoment(moment));
+    return text.remove(QLatin1Char(':')).remove(QLatin1Char('-'));
+}
+
 } // namespace quadrille::db

@@ -79,6 +79,9 @@ std::optional<DocumentKind> choiceOf(std::string_view word);
 template <>
 std::optional<Medium> choiceOf(std::string_view word);
 
+/// "20260312T104200Z": a moment without the marks that some file systems refuse in names.
+QString momentInFileName(Moment moment);
+
 /// The longest text that is kept, in bytes of UTF-8.
 inline constexpr std::size_t longestText = 1U << 20U;
 /// Text as it is. Failure badFormat when it is longer than longestText, no Unicode or holds a NUL,

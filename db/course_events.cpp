@@ -219,6 +219,8 @@ struct Kind<PrintedDocument> {
 namespace
 {
 
+/// Under the practitioner's name as it is in the store; one who signed before keeps the name of
+/// that day.
 FollowUp signedByName(Writing& writing, const FollowUp& followUp)
 {
     FollowUp named = followUp;
@@ -228,8 +230,16 @@ FollowUp signedByName(Writing& writing, const FollowUp& followUp)
                        .detail = {},
                        .field = Field::practitioner});
     }
-    if (followUp.practitionerName.empty()) {
-        named.practitionerName = nameOfPractitioner(writing.connection(), *followUp.practitioner);
+    const Connection& connection = writing.connection();
+    named.practitionerName = nameOfPractitioner(connection, *followUp.practitioner);
+    if (followUp.id) {
+        Statement before(
+            connection,
+            "SELECT practitioner_name FROM follow_up WHERE id = ? AND practitioner = ?");
+        before.bind({valueOf(*followUp.id), valueOf(*followUp.practitioner)});
+        if (before.next()) {
+            named.practitionerName = before.takeText();
+        }
     }
     return named;
 }

@@ -26,13 +26,6 @@ QString stemOf(const QString& store)
     return name.endsWith(ending) ? name.chopped(ending.size()) : name;
 }
 
-/// "20260312T104200Z", without the marks that some file systems refuse.
-QString compact(Moment moment)
-{
-    QString text = QString::fromStdString(isoMoment(moment));
-    return text.remove(QLatin1Char(':')).remove(QLatin1Char('-'));
-}
-
 std::optional<Moment> momentFromCompact(const QString& text)
 {
     static const QRegularExpression shape(
@@ -65,19 +58,26 @@ void removeOld(const QString& store, const QString& folder, Date today)
     }
 }
 
-/// Whether a store holds the patient: the key, with the same reference in case it is another
-/// practice's file.
-bool holds(const QString& file, std::int64_t patient, const std::string& reference)
+/// Whether a store holds the patient: the key, with the reference, name or birth date, in case it
+/// is another practice's file; any of them may have been corrected since. Nothing where it can't be
+/// told.
+std::optional<bool> holds(const QString& file, const Patient& patient)
 {
+    if (QFileInfo::exists(file + QLatin1String(dialect::writeAheadLogEnding))) {
+        return std::nullopt; // the file alone is not all
+    }
     try {
         const Connection copy(file, Access::frozen, usualPatience);
-        return numberFrom(copy, "SELECT id FROM patient WHERE id = ? AND reference = ?",
-                          {valueOf(patient), valueOf(reference)})
+        return numberFrom(copy,
+                          "SELECT id FROM patient WHERE id = ? AND (reference = ? OR name = ? OR "
+                          "birth_date = ?)",
+                          {valueOf(*patient.id), valueOf(patient.reference), valueOf(patient.name),
+                           valueOf(patient.birthDate)})
             .has_value();
     } catch (const SqlError&) {
-        return false; // no store
+        return std::nullopt;
     } catch (const Failure&) {
-        return false;
+        return std::nullopt;
     }
 }
 
@@ -88,7 +88,10 @@ std::vector<DailyCopy> dailyCopiesOf(const QString& store, const QString& folder
     std::vector<DailyCopy> copies;
     const QString start = startOfCopies(store);
     const QDir place(folder);
-    for (const QString& name : place.entryList({start + QLatin1Char('*') + ending}, QDir::Files)) {
+    for (const QString& name : place.entryList(QDir::Files)) {
+        if (!name.startsWith(start) || !name.endsWith(ending)) {
+            continue;
+        }
         const QString when = name.mid(start.size()).chopped(ending.size());
         if (const auto moment = momentFromCompact(when)) {
             copies.push_back({place.filePath(name), *moment});
@@ -120,7 +123,7 @@ Result<std::optional<QString>> copyOnceADay(const QString& store, const QString&
                      .detail = "the folder can’t be made"};
     }
     const QString file =
-        QDir(folder).filePath(startOfCopies(store) + compact(clock.now()) + ending);
+        QDir(folder).filePath(startOfCopies(store) + momentInFileName(clock.now()) + ending);
     if (const auto written = writeBackup(store, file, std::nullopt); !written) {
         return written.error();
     }
@@ -128,8 +131,7 @@ Result<std::optional<QString>> copyOnceADay(const QString& store, const QString&
     return std::optional(file);
 }
 
-QStringList copiesHolding(std::int64_t patient, const std::string& reference, const QString& store,
-                          const QStringList& folders)
+QStringList copiesHolding(const Patient& patient, const QString& store, const QStringList& folders)
 {
     QStringList found;
     const QString own = QFileInfo(store).absoluteFilePath();
@@ -140,7 +142,9 @@ QStringList copiesHolding(std::int64_t patient, const std::string& reference, co
             if (file == own || file.startsWith(own + QLatin1Char('-')) || found.contains(file)) {
                 continue;
             }
-            if (isSealed(file) || holds(file, patient, reference)) {
+            // Whatever else lies there is not ours; what bears the store's name is.
+            const bool mayHold = entry.fileName().startsWith(stemOf(store));
+            if (isSealed(file) || holds(file, patient).value_or(mayHold)) {
                 found.append(file);
             }
         }

@@ -61,7 +61,8 @@ bool makePrivateFolder(const QString& folder)
     }
     constexpr mode_t ownerOnlyFolder = 0700;
     // EEXIST: another program made it in the meantime.
-    return ::mkdir(QFile::encodeName(folder).constData(), ownerOnlyFolder) == 0 || errno == EEXIST;
+    return ::mkdir(QFile::encodeName(folder).constData(), ownerOnlyFolder) == 0 ||
+           (errno == EEXIST && QDir(folder).exists());
 }
 
 } // namespace quadrille::db

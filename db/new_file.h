@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "db/dialect.h"
+
 #include <QFile>
 #include <QString>
 
@@ -27,6 +29,8 @@ public:
     {
         if (m_made && !m_kept) {
             m_file.remove();
+            // What the database had beside it when writing failed holds as much as the file.
+            QFile::remove(path() + QLatin1String(dialect::rollbackJournalEnding));
         }
     }
     NewFile(const NewFile&) = delete;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/opening.h"
 
+#include "db/codec.h"
 #include "db/failure.h"
 #include "db/new_file.h"
 
@@ -93,9 +94,8 @@ void refuseWithoutItsLog(const QString& file)
 /// A name beside the file that says which schema and when.
 QString nameOfCopy(const QString& file, int version, Moment moment, int attempt)
 {
-    QString when = QString::fromStdString(isoMoment(moment));
-    when.remove(QLatin1Char(':')).remove(QLatin1Char('-'));
-    const QString name = QStringLiteral("%1.schema-%2.%3").arg(file).arg(version).arg(when);
+    const QString name =
+        QStringLiteral("%1.schema-%2.%3").arg(file).arg(version).arg(momentInFileName(moment));
     return attempt == 1 ? name : name + QStringLiteral("-%1").arg(attempt);
 }
 

@@ -23,18 +23,22 @@ namespace
         {.code = ErrorCode::cannotWrite, .subject = place.toStdString(), .detail = reason});
 }
 
-/// A new name is on the disk only when its folder is.
+} // namespace
+
 void syncFolderOf(const QString& place)
 {
     const QByteArray folder = QFile::encodeName(QFileInfo(place).absolutePath());
     const int opened = ::open(folder.constData(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    if (opened >= 0) {
-        ::fsync(opened);
-        ::close(opened);
+    if (opened < 0) {
+        failAt(place, qt_error_string().toStdString());
+    }
+    const bool isSafe = ::fsync(opened) == 0 || errno == EINVAL; // folders that know no sync
+    const int reason = errno;
+    ::close(opened);
+    if (!isSafe) {
+        failAt(place, qt_error_string(reason).toStdString());
     }
 }
-
-} // namespace
 
 PassingFile::PassingFile(const QString& place)
     : m_file(place + QStringLiteral(".part-") + QUuid::createUuid().toString(QUuid::Id128))

@@ -24,6 +24,9 @@ private:
     NewFile m_file;
 };
 
+/// Makes a new name in the folder of `place` safe on the disk. Failure cannotWrite.
+void syncFolderOf(const QString& place);
+
 /// Failure cannotWrite when a file of that name is there.
 void requireFree(const QString& place);
 

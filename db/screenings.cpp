@@ -104,8 +104,10 @@ ScreeningId addScreening(Writing& writing, const Screening& screening)
 
 void changeScreening(Writing& writing, const Screening& screening)
 {
-    const Screening before = storedPart(writing, screening);
-    const Screening whole = storedScreening(writing, *before.id);
+    if (!screening.id) {
+        throw Failure({.code = ErrorCode::notFound, .subject = "screening", .detail = {}});
+    }
+    const Screening whole = storedScreening(writing, *screening.id);
     if (allColumnsOf(whole) == allColumnsOf(screening)) {
         return;
     }

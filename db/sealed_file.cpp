@@ -158,6 +158,15 @@ private:
     QFile m_file;
 };
 
+/// The state holds the key; it is wiped however its function ends.
+struct WipedStream {
+    crypto_secretstream_xchacha20poly1305_state state{};
+    WipedStream() = default;
+    ~WipedStream() { sodium_memzero(&state, sizeof(state)); }
+    WipedStream(const WipedStream&) = delete;
+    WipedStream& operator=(const WipedStream&) = delete;
+};
+
 } // namespace
 
 SealCost usualSealCost()
@@ -196,7 +205,8 @@ void sealFile(const QString& from, const QString& to, const std::string& passphr
     const Secret secret(passphrase, salt.data(), cost);
     const auto check = secret.check();
     head.insert(head.end(), check.begin(), check.end());
-    crypto_secretstream_xchacha20poly1305_state stream{};
+    WipedStream wiped;
+    auto& stream = wiped.state;
     Bytes header(streamHeaderSize);
     crypto_secretstream_xchacha20poly1305_init_push(&stream, header.data(), secret.key());
     target.put(head);
@@ -214,7 +224,6 @@ void sealFile(const QString& from, const QString& to, const std::string& passphr
         target.put(sealed);
         isFirst = false;
     }
-    sodium_memzero(&stream, sizeof(stream));
     target.finish();
 }
 
@@ -259,7 +268,8 @@ void unsealFile(const QString& from, const QString& to, const std::string& passp
         failWith(ErrorCode::wrongPassphrase, from, {});
     }
     const Bytes header = source.take(streamHeaderSize);
-    crypto_secretstream_xchacha20poly1305_state stream{};
+    WipedStream wiped;
+    auto& stream = wiped.state;
     if (header.size() != streamHeaderSize || crypto_secretstream_xchacha20poly1305_init_pull(
                                                  &stream, header.data(), secret.key()) != 0) {
         failWith(ErrorCode::backupDamaged, from, "it is cut off");
@@ -281,7 +291,6 @@ void unsealFile(const QString& from, const QString& to, const std::string& passp
         target.put(plain);
         isFirst = false;
     }
-    sodium_memzero(&stream, sizeof(stream));
     if (!source.isAtEnd()) {
         failWith(ErrorCode::backupDamaged, from, "something was added behind its end");
     }

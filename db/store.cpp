@@ -72,12 +72,23 @@ Result<void> Store::erase(const Author& author, PatientId patient, ErasureGround
     if (!erased) {
         return erased;
     }
-    return caught([&] { scrub(*m_connection); });
+    if (const Result<void> scrubbed = caught([&] { scrub(*m_connection); }); !scrubbed) {
+        return Error{.code = ErrorCode::erasedNotScrubbed,
+                     .subject = file().toStdString(),
+                     .detail = scrubbed.error().detail};
+    }
+    return {};
 }
 
-Result<void> Store::scrubErased()
+Result<bool> Store::scrubErased()
 {
-    return caught([&] { scrub(*m_connection); });
+    return caught([&] {
+        const bool anybody = numberFrom(*m_connection, "SELECT 1 FROM erasure").has_value();
+        if (anybody) {
+            scrub(*m_connection);
+        }
+        return anybody;
+    });
 }
 
 } // namespace quadrille::db

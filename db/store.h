@@ -116,10 +116,12 @@ public:
     /// Erases everything of a patient: records, plans, diary, and the values in the change record.
     /// The rows of the change record stay without them, and a record of the act with the author's
     /// name. Afterwards the file is written anew, so that no byte of the person is left in it.
-    /// Errors: as write; locked when the person is erased but another program still reads the file:
-    /// close it and call scrubErased().
+    /// Errors: as write; erasedNotScrubbed when the person is erased but the file could not be
+    /// written anew (another program reads it, or the disk is full): call scrubErased() later.
     Result<void> erase(const Author& author, PatientId patient, ErasureGround ground);
-    Result<void> scrubErased();
+    /// Writes the file anew if anybody was ever erased; any number of times. True where somebody
+    /// was.
+    Result<bool> scrubErased();
 
 private:
     Store(std::unique_ptr<Connection> connection, const Clock& clock, bool writable);

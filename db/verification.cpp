@@ -95,6 +95,19 @@ void checkPlans(const Connection& connection, Complaints& complaints)
     }
 }
 
+/// Plans that the change record knows as issued and nobody erased.
+void checkMissingPlans(const Connection& connection, Complaints& complaints)
+{
+    Statement rows(connection,
+                   "SELECT DISTINCT record_id FROM change_record WHERE record_kind = 'plan' "
+                   "AND field = 'content_digest' AND record_id NOT IN (SELECT id FROM plan) "
+                   "AND patient NOT IN (SELECT patient FROM erasure) ORDER BY record_id");
+    while (rows.next()) {
+        complaints.push_back({Fault::changedPlan, "plan " + std::to_string(rows.takeInteger()),
+                              "it was issued and is missing"});
+    }
+}
+
 Columns takeChained(Statement& row)
 {
     Columns columns;
@@ -200,6 +213,7 @@ std::vector<Complaint> verify(Reading& reading)
     checkReferences(connection, complaints);
     checkSchema(connection, complaints);
     checkPlans(connection, complaints);
+    checkMissingPlans(connection, complaints);
     checkChain(connection, complaints);
     checkRows(connection, complaints);
     return complaints;

@@ -59,7 +59,7 @@ int verifyVerb(const QStringList& arguments, const CommandContext& context)
                       "change record, dates. Prints what is wrong and where."));
     parser.addOption(storeFileOption());
     if (const auto end = endsAtOptions(parser, QStringLiteral("verify"), arguments,
-                                       {QStringLiteral("store")}, context)) {
+                                       {QStringLiteral("store")}, 0, context)) {
         return *end;
     }
     const QString file = parser.value(QStringLiteral("store"));
@@ -103,8 +103,9 @@ int backupVerb(const QStringList& arguments, const CommandContext& context)
     parser.addOptions({storeFileOption(),
                        outFileOption(CareWords::tr("Where the copy goes; must not exist yet.")),
                        passphraseFileOption()});
-    if (const auto end = endsAtOptions(parser, QStringLiteral("backup"), arguments,
-                                       {QStringLiteral("store"), QStringLiteral("out")}, context)) {
+    if (const auto end =
+            endsAtOptions(parser, QStringLiteral("backup"), arguments,
+                          {QStringLiteral("store"), QStringLiteral("out")}, 0, context)) {
         return *end;
     }
     const PassphraseWish wish = passphraseOf(parser, context);
@@ -137,13 +138,12 @@ int restoreVerb(const QStringList& arguments, const CommandContext& context)
                       "can’t be read."));
     parser.addOptions({storeFileOption(), passphraseFileOption(), force});
     if (const auto end = endsAtOptions(parser, QStringLiteral("restore"), arguments,
-                                       {QStringLiteral("store")}, context)) {
+                                       {QStringLiteral("store")}, 1, context)) {
         return *end;
     }
     if (parser.positionalArguments().size() != 1) {
-        context.err << CareWords::tr("Give one backup: quadrille restore BACKUP --store FILE.")
-                    << '\n';
-        return exit_code::usage;
+        return misuse(CareWords::tr("Give one backup: quadrille restore BACKUP --store FILE."),
+                      context);
     }
     const PassphraseWish wish = passphraseOf(parser, context);
     if (wish.end) {
@@ -160,6 +160,9 @@ int restoreVerb(const QStringList& arguments, const CommandContext& context)
                         : CareWords::tr("Restored to %1. What stood there is now %2.")
                               .arg(store, restored->copyAside))
                 << '\n';
+    for (const db::Complaint& remark : restored->remarks) {
+        context.out << faultText(remark) << '\n';
+    }
     return exit_code::done;
 }
 
@@ -171,8 +174,9 @@ int anonymiseVerb(const QStringList& arguments, const CommandContext& context)
                       "and amounts, no names, no free text, all dates shifted by one distance."));
     parser.addOptions({storeFileOption(),
                        outFileOption(CareWords::tr("Where the copy goes; must not exist yet."))});
-    if (const auto end = endsAtOptions(parser, QStringLiteral("anonymise"), arguments,
-                                       {QStringLiteral("store"), QStringLiteral("out")}, context)) {
+    if (const auto end =
+            endsAtOptions(parser, QStringLiteral("anonymise"), arguments,
+                          {QStringLiteral("store"), QStringLiteral("out")}, 0, context)) {
         return *end;
     }
     const QString out = parser.value(QStringLiteral("out"));

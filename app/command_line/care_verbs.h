@@ -22,7 +22,7 @@ int restoreVerb(const QStringList& arguments, const CommandContext& context);
 int anonymiseVerb(const QStringList& arguments, const CommandContext& context);
 
 /// `quadrille erase --store F --patient REF --confirm REF --ground GROUND --by NAME [--copies
-/// FOLDER …]`
+/// FOLDER] …`
 int eraseVerb(const QStringList& arguments, const CommandContext& context);
 
 } // namespace quadrille::app

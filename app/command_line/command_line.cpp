@@ -22,31 +22,6 @@ struct CommandWords {
     Q_DECLARE_TR_FUNCTIONS(CommandWords)
 };
 
-int runDemo(const QStringList& arguments, const CommandContext& context)
-{
-    return demoVerb(arguments, context.clock, context.out, context.err);
-}
-
-int runFigures(const QStringList& arguments, const CommandContext& context)
-{
-    return figuresVerb(arguments, context.out, context.err);
-}
-
-int runCompare(const QStringList& arguments, const CommandContext& context)
-{
-    return compareVerb(arguments, context.out, context.err);
-}
-
-int runFitThreshold(const QStringList& arguments, const CommandContext& context)
-{
-    return fitThresholdVerb(arguments, context.out, context.err);
-}
-
-int runHandout(const QStringList& arguments, const CommandContext& context)
-{
-    return handoutVerb(arguments, context.clock, context.out, context.err);
-}
-
 } // namespace
 
 const std::vector<Verb>& verbs()
@@ -54,20 +29,20 @@ const std::vector<Verb>& verbs()
     static const std::vector<Verb> all{
         {QStringLiteral("demo"),
          CommandWords::tr("demo FILE [--patients N]: write the made-up demo practice"), false,
-         runDemo},
+         demoVerb},
         {QStringLiteral("figures"),
          CommandWords::tr("figures CASES.csv: timing, dose and fatigue of settings in a table"),
-         false, runFigures},
+         false, figuresVerb},
         {QStringLiteral("compare"),
          CommandWords::tr("compare A.json B.json …: the figures of settings side by side"), false,
-         runCompare},
+         compareVerb},
         {QStringLiteral("fit-threshold"),
          CommandWords::tr("fit-threshold FILE.csv: rheobase and chronaxie from thresholds"), false,
-         runFitThreshold},
+         fitThresholdVerb},
         {QStringLiteral("handout"),
          CommandWords::tr(
              "handout --store FILE --patient REF --out FILE.pdf: write a patient’s handout"),
-         true, runHandout},
+         true, handoutVerb},
         {QStringLiteral("verify"),
          CommandWords::tr("verify --store FILE: look through a practice file for faults"), false,
          verifyVerb},

@@ -4,7 +4,7 @@
 #include "app/command_line/command_line.h"
 #include "app/command_line/comparison_text.h"
 #include "app/command_line/settings_json.h"
-#include "app/words/error_text.h"
+#include "app/command_line/verb_options.h"
 
 #include <QCommandLineParser>
 
@@ -17,6 +17,8 @@ namespace
 struct CompareWords {
     Q_DECLARE_TR_FUNCTIONS(CompareWords)
 };
+
+constexpr qsizetype mostCases = 100; // a table of more columns is read by nobody
 
 QString description()
 {
@@ -32,26 +34,21 @@ QString description()
         .arg(settingsJsonHelp());
 }
 
-int failed(QTextStream& err, const Error& error)
-{
-    err << errorText(error, QuantityText(QLocale::c())) << '\n';
-    return exit_code::badInput;
-}
-
-int compare(const QStringList& files, bool asJson, QTextStream& out, QTextStream& err)
+int compare(const QStringList& files, bool asJson, const CommandContext& context)
 {
     std::vector<SettingsCase> cases;
     FatigueOptions options;
     for (const QString& file : files) {
         const Result<GivenSettings> given = settingsFromJsonFile(file);
         if (!given) {
-            return failed(err, given.error());
+            return refuse(given.error(), context);
         }
         if (!cases.empty() && given->phaseDurationRecruits != options.phaseDurationRecruits) {
-            err << CompareWords::tr("%1: recruitment_model differs from that of %2. Give all files "
-                                    "the same.")
-                       .arg(file, files.first())
-                << '\n';
+            context.err << CompareWords::tr(
+                               "%1: recruitment_model differs from that of %2. Give all files "
+                               "the same.")
+                               .arg(file, files.first())
+                        << '\n';
             return exit_code::badInput;
         }
         options.phaseDurationRecruits = given->phaseDurationRecruits;
@@ -60,26 +57,20 @@ int compare(const QStringList& files, bool asJson, QTextStream& out, QTextStream
     FatigueMemory memory;
     const auto compared = compareSettings(cases, memory, options);
     if (!compared) {
-        return failed(err, compared.error());
+        return refuse(compared.error(), context);
     }
     const QuantityText text(QLocale::c());
-    out << (asJson ? QString::fromUtf8(comparisonJson(*compared, text))
-                   : comparisonTable(*compared, text));
-    out.flush();
-    if (out.status() != QTextStream::Ok) {
-        err << CompareWords::tr("The comparison can’t be written; check the disk.") << '\n';
-        return exit_code::badInput;
-    }
-    return exit_code::done;
+    return give(asJson ? QString::fromUtf8(comparisonJson(*compared, text))
+                       : comparisonTable(*compared, text),
+                context);
 }
 
 } // namespace
 
-int compareVerb(const QStringList& arguments, QTextStream& out, QTextStream& err)
+int compareVerb(const QStringList& arguments, const CommandContext& context)
 {
     QCommandLineParser parser;
     parser.setApplicationDescription(description());
-    const QCommandLineOption help = parser.addHelpOption();
     const QCommandLineOption json(QStringLiteral("json"),
                                   CompareWords::tr("Write JSON instead of a table."));
     parser.addOption(json);
@@ -87,21 +78,16 @@ int compareVerb(const QStringList& arguments, QTextStream& out, QTextStream& err
                                  CompareWords::tr("The settings to compare; the first is what "
                                                   "the others are held against."),
                                  QStringLiteral("A.json B.json …"));
-    if (!parser.parse(QStringList{QStringLiteral("quadrille compare")} + arguments)) {
-        err << parser.errorText() << '\n';
-        return exit_code::usage;
-    }
-    if (parser.isSet(help)) {
-        out << parser.helpText();
-        return exit_code::done;
+    if (const auto end =
+            endsAtOptions(parser, QStringLiteral("compare"), arguments, {}, mostCases, context)) {
+        return *end;
     }
     const QStringList files = parser.positionalArguments();
     if (files.size() < 2) {
-        err << CompareWords::tr("Give at least two files: quadrille compare A.json B.json.")
-            << '\n';
-        return exit_code::usage;
+        return misuse(CompareWords::tr("Give at least two files: quadrille compare A.json B.json."),
+                      context);
     }
-    return compare(files, parser.isSet(json), out, err);
+    return compare(files, parser.isSet(json), context);
 }
 
 } // namespace quadrille::app

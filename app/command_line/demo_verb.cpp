@@ -2,9 +2,9 @@
 #include "app/command_line/demo_verb.h"
 
 #include "app/command_line/command_line.h"
+#include "app/command_line/verb_options.h"
 #include "app/demo/demo_practice.h"
 #include "app/demo/large_practice.h"
-#include "app/words/error_text.h"
 
 #include <QCommandLineParser>
 #include <QElapsedTimer>
@@ -21,44 +21,42 @@ struct DemoWords {
 
 constexpr int mostPatients = 200'000;
 
-int writeLarge(const QString& file, const QString& number, Date today, QTextStream& out,
-               QTextStream& err)
+int writeLarge(const QString& file, const QString& number, const CommandContext& context)
 {
     bool isNumber = false;
     const int patients = number.toInt(&isNumber);
     if (!isNumber || patients < 1 || patients > mostPatients) {
-        err << DemoWords::tr("--patients takes a number from 1 to %1.").arg(mostPatients) << '\n';
-        return exit_code::usage;
+        return misuse(DemoWords::tr("--patients takes a number from 1 to %1.").arg(mostPatients),
+                      context);
     }
     QElapsedTimer time;
     time.start();
-    const auto written = writeLargePractice(file, today, patients, [&](int done) {
+    const auto written = writeLargePractice(file, context.clock.today(), patients, [&](int done) {
         constexpr int often = 10'000;
         if (done % often == 0) {
-            err << DemoWords::tr("%1 patients written").arg(done) << Qt::endl;
+            context.err << DemoWords::tr("%1 patients written").arg(done) << Qt::endl;
         }
     });
     if (!written) {
-        err << errorText(written.error(), QuantityText(QLocale::c())) << '\n';
-        return exit_code::badInput;
+        return refuse(written.error(), context);
     }
-    out << DemoWords::tr("%1 patients and %2 diary entries written to %3 in %4 s.")
-               .arg(QString::number(patients), QString::number(patients * entriesOfEach), file,
-                    QString::number(static_cast<double>(time.elapsed()) / 1000.0, 'f', 1))
-        << '\n';
+    context.out << DemoWords::tr("%1 patients and %2 diary entries written to %3 in %4 s.")
+                       .arg(QString::number(patients), QString::number(patients * entriesOfEach),
+                            file,
+                            QString::number(static_cast<double>(time.elapsed()) / 1000.0, 'f', 1))
+                << '\n';
     return exit_code::done;
 }
 
 } // namespace
 
-int demoVerb(const QStringList& arguments, const Clock& clock, QTextStream& out, QTextStream& err)
+int demoVerb(const QStringList& arguments, const CommandContext& context)
 {
     QCommandLineParser parser;
     parser.setApplicationDescription(
         DemoWords::tr("Writes a practice in an invented town with made-up patients. The same "
                       "--today gives the same "
                       "practice."));
-    const QCommandLineOption help = parser.addHelpOption();
     const QCommandLineOption many(
         QStringLiteral("patients"),
         DemoWords::tr("Instead, a large practice for measurements: so many patients with %1 diary "
@@ -69,27 +67,20 @@ int demoVerb(const QStringList& arguments, const Clock& clock, QTextStream& out,
     parser.addOption(many);
     parser.addPositionalArgument(QStringLiteral("FILE"),
                                  DemoWords::tr("Where to write it; must not exist yet."));
-    if (!parser.parse(QStringList{QStringLiteral("quadrille demo")} + arguments)) {
-        err << parser.errorText() << '\n';
-        return exit_code::usage;
-    }
-    if (parser.isSet(help)) {
-        out << parser.helpText();
-        return exit_code::done;
+    if (const auto end = endsAtOptions(parser, QStringLiteral("demo"), arguments, {}, 1, context)) {
+        return *end;
     }
     const QStringList files = parser.positionalArguments();
     if (files.size() != 1) {
-        err << DemoWords::tr("Give one file: quadrille demo FILE.") << '\n';
-        return exit_code::usage;
+        return misuse(DemoWords::tr("Give one file: quadrille demo FILE."), context);
     }
     if (parser.isSet(many)) {
-        return writeLarge(files.first(), parser.value(many), clock.today(), out, err);
+        return writeLarge(files.first(), parser.value(many), context);
     }
-    if (const auto written = writeDemoPractice(files.first(), clock.today()); !written) {
-        err << errorText(written.error(), QuantityText(QLocale::c())) << '\n';
-        return exit_code::badInput;
+    if (const auto written = writeDemoPractice(files.first(), context.clock.today()); !written) {
+        return refuse(written.error(), context);
     }
-    out << DemoWords::tr("Demo practice written to %1.").arg(files.first()) << '\n';
+    context.out << DemoWords::tr("Demo practice written to %1.").arg(files.first()) << '\n';
     return exit_code::done;
 }
 

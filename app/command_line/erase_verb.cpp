@@ -75,6 +75,22 @@ Parties partiesIn(db::Reading& reading, const QCommandLineParser& parser)
     return parties;
 }
 
+/// Nobody has the reference: perhaps because an erasure was cut off before the file was written
+/// anew.
+int refuseUnknown(const QString& subject, db::Store& store, const CommandContext& context)
+{
+    const Result<bool> scrubbed = store.scrubErased();
+    if (!scrubbed) {
+        return refuse(scrubbed.error(), context);
+    }
+    if (*scrubbed) {
+        context.out << EraseWords::tr("Whoever was erased before has left no trace in the file.")
+                    << '\n';
+    }
+    return refuse({.code = ErrorCode::notFound, .subject = subject.toStdString(), .detail = {}},
+                  context);
+}
+
 void listCopies(const Patient& patient, const QCommandLineParser& parser,
                 const CommandContext& context)
 {
@@ -82,16 +98,18 @@ void listCopies(const Patient& patient, const QCommandLineParser& parser,
     const QStringList folders =
         QStringList{QFileInfo(store).absolutePath(), db::usualCopyFolder(store)} +
         parser.values(QStringLiteral("copies"));
-    const QStringList copies =
-        db::copiesHolding(patient.id->key(), patient.reference, store, folders);
+    const QStringList copies = db::copiesHolding(patient, store, folders);
     if (copies.isEmpty()) {
         context.out << EraseWords::tr("No backup that still holds this patient was found in: %1.")
                            .arg(folders.join(QStringLiteral(", ")))
                     << '\n';
         return;
     }
-    context.out << EraseWords::tr("Backups that still hold this patient, or are sealed and may:")
-                << '\n';
+    context.out
+        << EraseWords::tr(
+               "Backups that still hold this patient, or may, because they are sealed or can’t be "
+               "read whole:")
+        << '\n';
     for (const QString& copy : copies) {
         context.out << copy << '\n';
     }
@@ -107,7 +125,7 @@ int eraseVerb(const QStringList& arguments, const CommandContext& context)
                                        {QStringLiteral("store"), QStringLiteral("patient"),
                                         QStringLiteral("confirm"), QStringLiteral("ground"),
                                         QStringLiteral("by")},
-                                       context)) {
+                                       0, context)) {
         return *end;
     }
     const auto ground = groundOf(parser.value(QStringLiteral("ground")));
@@ -132,17 +150,17 @@ int eraseVerb(const QStringList& arguments, const CommandContext& context)
     }
     if (!parties->patient || !parties->practitioner) {
         const QString missing = parties->patient ? parser.value(QStringLiteral("by")) : reference;
-        return refuse({.code = ErrorCode::notFound, .subject = missing.toStdString(), .detail = {}},
-                      context);
+        return refuseUnknown(missing, **store, context);
     }
     const db::Author author{.practitioner = parties->practitioner->id,
                             .name = parties->practitioner->name};
-    if (const auto erased = (*store)->erase(author, *parties->patient->id, *ground); !erased) {
+    const auto erased = (*store)->erase(author, *parties->patient->id, *ground);
+    if (!erased && erased.error().code != ErrorCode::erasedNotScrubbed) {
         return refuse(erased.error(), context);
     }
     context.out << EraseWords::tr("Patient %1 is erased.").arg(reference) << '\n';
     listCopies(*parties->patient, parser, context);
-    return exit_code::done;
+    return erased ? exit_code::done : refuse(erased.error(), context);
 }
 
 } // namespace quadrille::app

@@ -5,7 +5,7 @@
 #include "app/command_line/csv_table.h"
 #include "app/command_line/figures_case.h"
 #include "app/command_line/figures_table.h"
-#include "app/words/error_text.h"
+#include "app/command_line/verb_options.h"
 
 #include <QCommandLineParser>
 
@@ -50,52 +50,36 @@ QString description()
             .arg(inputColumnsHelp(), computedColumnsHelp(), QString::number(modelColumns().size()));
 }
 
-int failed(QTextStream& err, const Error& error)
-{
-    err << errorText(error, QuantityText(QLocale::c())) << '\n';
-    return exit_code::badInput;
-}
-
 } // namespace
 
-int figuresVerb(const QStringList& arguments, QTextStream& out, QTextStream& err)
+int figuresVerb(const QStringList& arguments, const CommandContext& context)
 {
     QCommandLineParser parser;
     parser.setApplicationDescription(description());
-    const QCommandLineOption help = parser.addHelpOption();
     parser.addPositionalArgument(QStringLiteral("CASES.csv"),
                                  FiguresVerbWords::tr("The table to read."));
-    if (!parser.parse(QStringList{QStringLiteral("quadrille figures")} + arguments)) {
-        err << parser.errorText() << '\n';
-        return exit_code::usage;
-    }
-    if (parser.isSet(help)) {
-        out << parser.helpText();
-        return exit_code::done;
+    if (const auto end =
+            endsAtOptions(parser, QStringLiteral("figures"), arguments, {}, 1, context)) {
+        return *end;
     }
     const QStringList files = parser.positionalArguments();
     if (files.size() != 1) {
-        err << FiguresVerbWords::tr("Give one table: quadrille figures CASES.csv.") << '\n';
-        return exit_code::usage;
+        return misuse(FiguresVerbWords::tr("Give one table: quadrille figures CASES.csv."),
+                      context);
     }
     const Result<CsvTable> table = csvTableFromFile(files.first());
     if (!table) {
-        return failed(err, table.error());
+        return refuse(table.error(), context);
     }
     const Result<CsvTable> figures = withFigures(*table, files.first());
     if (!figures) {
-        return failed(err, figures.error());
+        return refuse(figures.error(), context);
     }
-    out << csvLine(figures->columns);
+    QString written = csvLine(figures->columns);
     for (const CsvRow& row : figures->rows) {
-        out << csvLine(row.cells);
+        written += csvLine(row.cells);
     }
-    out.flush();
-    if (out.status() != QTextStream::Ok) {
-        err << FiguresVerbWords::tr("The figures can’t be written; check the disk.") << '\n';
-        return exit_code::badInput;
-    }
-    return exit_code::done;
+    return give(written, context);
 }
 
 } // namespace quadrille::app

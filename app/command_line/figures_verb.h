@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <QStringList>
-#include <QTextStream>
+#include "app/command_line/command_line.h"
 
 namespace quadrille::app
 {
 
 /// `quadrille figures CASES.csv`: writes the rows of a table with their timing, dose and fatigue to
-/// `out`. One sentence to `err` and nothing to `out` where a cell cannot be used.
-int figuresVerb(const QStringList& arguments, QTextStream& out, QTextStream& err);
+/// `context.out`. One sentence to `context.err` and nothing to `context.out` where a cell cannot be
+/// used.
+int figuresVerb(const QStringList& arguments, const CommandContext& context);
 
 } // namespace quadrille::app

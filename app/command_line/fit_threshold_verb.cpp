@@ -5,7 +5,7 @@
 #include "app/command_line/csv_table.h"
 #include "app/command_line/threshold_report.h"
 #include "app/command_line/threshold_table.h"
-#include "app/words/error_text.h"
+#include "app/command_line/verb_options.h"
 
 #include <QCommandLineParser>
 
@@ -52,42 +52,31 @@ Result<std::vector<SiteFits>> fitsFromFile(const QString& file)
 
 } // namespace
 
-int fitThresholdVerb(const QStringList& arguments, QTextStream& out, QTextStream& err)
+int fitThresholdVerb(const QStringList& arguments, const CommandContext& context)
 {
     QCommandLineParser parser;
     parser.setApplicationDescription(description());
-    const QCommandLineOption help = parser.addHelpOption();
     const QCommandLineOption json(QStringLiteral("json"),
                                   FitThresholdWords::tr("Write JSON for programs."));
     parser.addOption(json);
     parser.addPositionalArgument(QStringLiteral("FILE.csv"),
                                  FitThresholdWords::tr("The table to read."));
-    if (!parser.parse(QStringList{QStringLiteral("quadrille fit-threshold")} + arguments)) {
-        err << parser.errorText() << '\n';
-        return exit_code::usage;
-    }
-    if (parser.isSet(help)) {
-        out << parser.helpText();
-        return exit_code::done;
+    if (const auto end =
+            endsAtOptions(parser, QStringLiteral("fit-threshold"), arguments, {}, 1, context)) {
+        return *end;
     }
     const QStringList files = parser.positionalArguments();
     if (files.size() != 1) {
-        err << FitThresholdWords::tr("Give one table: quadrille fit-threshold FILE.csv.") << '\n';
-        return exit_code::usage;
+        return misuse(FitThresholdWords::tr("Give one table: quadrille fit-threshold FILE.csv."),
+                      context);
     }
     const auto fits = fitsFromFile(files.first());
     if (!fits) {
-        err << errorText(fits.error(), QuantityText(QLocale::c())) << '\n';
-        return exit_code::badInput;
+        return refuse(fits.error(), context);
     }
-    out << (parser.isSet(json) ? QString::fromUtf8(fitsAsJson(*fits))
-                               : fitsAsText(*fits, QuantityText(QLocale())));
-    out.flush();
-    if (out.status() != QTextStream::Ok) {
-        err << FitThresholdWords::tr("The fits can’t be written; check the disk.") << '\n';
-        return exit_code::badInput;
-    }
-    return exit_code::done;
+    return give(parser.isSet(json) ? QString::fromUtf8(fitsAsJson(*fits))
+                                   : fitsAsText(*fits, QuantityText(QLocale())),
+                context);
 }
 
 } // namespace quadrille::app

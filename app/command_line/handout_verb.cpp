@@ -2,6 +2,7 @@
 #include "app/command_line/handout_verb.h"
 
 #include "app/command_line/command_line.h"
+#include "app/command_line/verb_options.h"
 #include "app/print/handout_document.h"
 #include "app/print/handout_words.h"
 #include "app/print/pdf_writer.h"
@@ -231,56 +232,50 @@ bool sameFile(const QString& a, const QString& b)
     return !place.isEmpty() && place == QFileInfo(b).canonicalFilePath();
 }
 
-int writeHandout(const Wish& wish, const Clock& clock, QTextStream& out, QTextStream& err)
+int writeHandout(const Wish& wish, const CommandContext& context)
 {
     const QuantityText text{QLocale()};
     if (sameFile(wish.store, wish.file)) {
-        err << HandoutVerbWords::tr("--out names the practice file itself. Choose another file.")
-            << '\n';
+        context.err << HandoutVerbWords::tr(
+                           "--out names the practice file itself. Choose another file.")
+                    << '\n';
         return exit_code::badInput;
     }
-    const auto content = contentOf(wish, clock, text);
+    const auto content = contentOf(wish, context.clock, text);
     if (const auto* problem = std::get_if<Problem>(&content)) {
-        err << *problem << '\n';
+        context.err << *problem << '\n';
         return exit_code::badInput;
     }
     const HandoutDocument document(HandoutWords(text).of(std::get<HandoutContent>(content)),
                                    wish.paper);
     if (const auto written = writePdf(document, wish.file); !written) {
-        err << errorText(written.error(), text) << '\n';
+        context.err << errorText(written.error(), text) << '\n';
         return exit_code::badInput;
     }
-    out << HandoutVerbWords::tr("Handout written to %1, %2 pages.")
-               .arg(wish.file, QString::number(document.pageCount()))
-        << '\n';
+    context.out << HandoutVerbWords::tr("Handout written to %1, %2 pages.")
+                       .arg(wish.file, QString::number(document.pageCount()))
+                << '\n';
     return exit_code::done;
 }
 
 } // namespace
 
-int handoutVerb(const QStringList& arguments, const Clock& clock, QTextStream& out,
-                QTextStream& err)
+int handoutVerb(const QStringList& arguments, const CommandContext& context)
 {
     QCommandLineParser parser;
     parser.setApplicationDescription(
         HandoutVerbWords::tr("Writes a patient’s handout, of the plan issued last, as PDF."));
-    const QCommandLineOption help = parser.addHelpOption();
     parser.addOptions({storeOption(), patientOption(), courseOption(), paperOption(),
                        largePrintOption(), outOption()});
-    if (!parser.parse(QStringList{QStringLiteral("quadrille handout")} + arguments)) {
-        err << parser.errorText() << '\n';
-        return exit_code::usage;
-    }
-    if (parser.isSet(help)) {
-        out << parser.helpText();
-        return exit_code::done;
+    if (const auto end =
+            endsAtOptions(parser, QStringLiteral("handout"), arguments, {}, 0, context)) {
+        return *end;
     }
     const auto wish = wishOf(parser);
     if (const auto* problem = std::get_if<Problem>(&wish)) {
-        err << *problem << '\n';
-        return exit_code::usage;
+        return misuse(*problem, context);
     }
-    return writeHandout(std::get<Wish>(wish), clock, out, err);
+    return writeHandout(std::get<Wish>(wish), context);
 }
 
 } // namespace quadrille::app

@@ -29,19 +29,16 @@ struct SettingsJsonWords {
 constexpr const char* nameMember = "name";
 constexpr qint64 mostBytes = 1'000'000;
 
-/// Members that may be left away, and what is then read in their place. Where that says nothing of
-/// the settings, `stands` is false and the figure is taken out again.
+/// Members that may be left away, and what is then read in their place. Amplitude, pad area and
+/// sessions a week are taken out again: no figure may rest on what was not said.
 struct OptionalMember {
     const char* name;
     const char* value;
-    bool stands;
 };
-constexpr std::array optionalMembers{OptionalMember{"ramp_up_s", "0", true},
-                                     OptionalMember{"ramp_down_s", "0", true},
-                                     OptionalMember{"recruitment_model", "0", true},
-                                     OptionalMember{"amplitude_ma", "0", false},
-                                     OptionalMember{"pad_area_cm2", "1", false},
-                                     OptionalMember{"sessions_per_week", "1", false}};
+constexpr std::array optionalMembers{
+    OptionalMember{"ramp_up_s", "0"},         OptionalMember{"ramp_down_s", "0"},
+    OptionalMember{"recruitment_model", "0"}, OptionalMember{"amplitude_ma", "0"},
+    OptionalMember{"pad_area_cm2", "1"},      OptionalMember{"sessions_per_week", "1"}};
 
 const OptionalMember* optionalMember(const QString& name)
 {
@@ -65,10 +62,13 @@ QString decimalOf(double value)
     return error == std::errc() ? QString::fromLatin1(text.data(), end - text.data()) : QString();
 }
 
-/// A member as a cell of a table; nothing when it is no number and no true or false.
-std::optional<QString> cellFrom(const QJsonValue& value)
+/// A member as a cell of a table; nothing when it is no number. The two choices of 0 or 1 may be
+/// false or true.
+std::optional<QString> cellFrom(const QString& column, const QJsonValue& value)
 {
-    if (value.isBool()) {
+    const bool isChoice =
+        column == QLatin1String("ramps_included") || column == QLatin1String("recruitment_model");
+    if (isChoice && value.isBool()) {
         return value.toBool() ? QStringLiteral("1") : QStringLiteral("0");
     }
     if (!value.isDouble() || !std::isfinite(value.toDouble())) {
@@ -99,7 +99,7 @@ Result<CsvTable> tableFrom(const QJsonObject& object, const QString& name)
             row.cells.append(QLatin1String(optional->value));
             continue;
         }
-        const std::optional<QString> cell = cellFrom(*member);
+        const std::optional<QString> cell = cellFrom(column, *member);
         if (!cell) {
             return badFormat(
                 name,
@@ -154,7 +154,7 @@ Result<GivenSettings> settingsFromJson(const QByteArray& bytes, const QString& n
     GivenSettings result;
     result.phaseDurationRecruits = given->phaseDurationRecruits;
     result.settings.name =
-        (called.isUndefined() ? name : called.toString().trimmed()).toStdString();
+        (called.isUndefined() ? name : called.toString().simplified()).toStdString();
     result.settings.settings = given->settings;
     result.settings.habit = given->habit;
     if (!object.contains(QLatin1String("amplitude_ma"))) {

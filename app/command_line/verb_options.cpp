@@ -22,26 +22,36 @@ struct OptionWords {
 
 std::optional<int> endsAtOptions(QCommandLineParser& parser, const QString& verb,
                                  const QStringList& arguments, const QStringList& needed,
-                                 const CommandContext& context)
+                                 qsizetype mostFiles, const CommandContext& context)
 {
     const QCommandLineOption help = parser.addHelpOption();
     if (!parser.parse(QStringList{QStringLiteral("quadrille ") + verb} + arguments)) {
-        context.err << parser.errorText() << '\n';
-        return exit_code::usage;
+        return misuse(parser.errorText(), context);
     }
     if (parser.isSet(help)) {
         context.out << parser.helpText();
         return exit_code::done;
     }
+    const QStringList files = parser.positionalArguments();
+    if (files.size() > mostFiles) {
+        return misuse(OptionWords::tr("“%1” is not understood. quadrille %2 --help tells more.")
+                          .arg(files[mostFiles], verb),
+                      context);
+    }
     for (const QString& option : needed) {
         if (parser.value(option).isEmpty()) {
-            context.err << OptionWords::tr("--%1 is needed. quadrille %2 --help lists the options.")
-                               .arg(option, verb)
-                        << '\n';
-            return exit_code::usage;
+            return misuse(OptionWords::tr("--%1 is needed. quadrille %2 --help lists the options.")
+                              .arg(option, verb),
+                          context);
         }
     }
     return std::nullopt;
+}
+
+int misuse(const QString& sentence, const CommandContext& context)
+{
+    context.err << sentence << '\n';
+    return exit_code::usage;
 }
 
 QCommandLineOption storeFileOption()
@@ -77,11 +87,24 @@ Result<std::string> passphraseFrom(const QString& name)
         line.chop(1);
     }
     if (line.isEmpty()) {
-        return Error{.code = ErrorCode::badFormat,
-                     .subject = name.toStdString(),
-                     .detail = "its first line is empty; put the passphrase there"};
+        return Error{
+            .code = ErrorCode::badFormat,
+            .subject = name.toStdString(),
+            .detail =
+                OptionWords::tr("its first line is empty; put the passphrase there").toStdString()};
     }
     return line.toStdString();
+}
+
+int give(const QString& text, const CommandContext& context)
+{
+    context.out << text;
+    context.out.flush();
+    if (context.out.status() != QTextStream::Ok) {
+        context.err << OptionWords::tr("The result can’t be written; check the disk.") << '\n';
+        return exit_code::badInput;
+    }
+    return exit_code::done;
 }
 
 int refuse(const Error& error, const CommandContext& context)

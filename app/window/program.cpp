@@ -5,6 +5,7 @@
 #include "app/window/daily_copies.h"
 #include "app/window/main_window.h"
 #include "app/window/prompts.h"
+#include "app/words/damage_text.h"
 #include "app/words/error_text.h"
 
 #include "db/backup.h"
@@ -94,15 +95,29 @@ Result<void> Program::open(const QString& file, db::Opening opening)
     return {};
 }
 
+QString Program::copyFolderOf(const QString& store) const
+{
+    return m_preferences.copyFolder(store).value_or(db::usualCopyFolder(store));
+}
+
+QString Program::whyNotOpened(const Error& error, const QString& file) const
+{
+    return damageText(error, file, db::dailyCopiesOf(file, copyFolderOf(file)), m_text);
+}
+
+bool Program::isCopied() const
+{
+    return m_store->file() != demoStore() && m_store->isWritable();
+}
+
 void Program::keepCopies()
 {
     m_copies.reset();
     const QString store = m_store->file();
-    if (store == demoStore() || !m_store->isWritable()) {
+    if (!isCopied()) {
         return;
     }
-    m_copies = std::make_unique<DailyCopies>(
-        store, m_preferences.copyFolder(store).value_or(db::usualCopyFolder(store)), m_clock);
+    m_copies = std::make_unique<DailyCopies>(store, copyFolderOf(store), m_clock);
     connect(m_copies.get(), &DailyCopies::failed, this, [this](const Error& error) {
         m_window->say(
             tr("Today’s copy of the practice could not be made. %1").arg(errorText(error, m_text)));
@@ -113,8 +128,13 @@ void Program::keepCopies()
 void Program::askForCopyFolder()
 {
     const QString store = m_store->file();
-    const QString present = m_preferences.copyFolder(store).value_or(db::usualCopyFolder(store));
-    if (const auto folder = m_prompts.folderForCopies(m_window.get(), present)) {
+    if (!isCopied()) {
+        m_prompts.tell(m_window.get(),
+                       tr("No daily copies are made of the demo practice, nor of a practice that "
+                          "can only be read. Open your own practice to choose their folder."));
+        return;
+    }
+    if (const auto folder = m_prompts.folderForCopies(m_window.get(), copyFolderOf(store))) {
         m_preferences.setCopyFolder(store, *folder);
         keepCopies();
         m_window->say(tr("The daily copies of this practice go to %1.").arg(*folder));
@@ -219,7 +239,7 @@ void Program::askForStore(bool create)
     if (const auto opened =
             open(*file, create ? db::Opening::createIfMissing : db::Opening::existing);
         !opened) {
-        return m_prompts.tell(m_window.get(), errorText(opened.error(), m_text));
+        return m_prompts.tell(m_window.get(), whyNotOpened(opened.error(), *file));
     }
     m_window->askForPractice();
 }

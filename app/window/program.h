@@ -42,6 +42,9 @@ public:
     Result<void> open(const QString& file, db::Opening opening);
     /// Makes the demo practice anew in the user's data folder and opens it.
     Result<void> openDemo();
+    /// Why a practice could not be opened, with the copy that could be restored where one would
+    /// help.
+    QString whyNotOpened(const Error& error, const QString& file) const;
     MainWindow* window() { return m_window.get(); }
 
     /// Where a person's own practice and the demo live: the user's data folder.
@@ -52,6 +55,9 @@ private:
     void askForStore(bool create);
     void askForCopyFolder();
     void keepCopies();
+    /// Whether daily copies are made of the practice that is open.
+    bool isCopied() const;
+    QString copyFolderOf(const QString& store) const;
     void setAuthor();
     void work(PractitionerId practitioner);
     void showWindow();

@@ -158,6 +158,15 @@ QString fileError(const Error& error)
         return ErrorWords::tr("%1 can’t be written (%2).").arg(subject, detail);
     case ErrorCode::badFormat:
         return ErrorWords::tr("%1: %2.").arg(subject, detail);
+    case ErrorCode::erasedNotScrubbed:
+        return ErrorWords::tr("The person is erased, but traces may be left in %1: another program "
+                              "has it open, or the disk is full. Mend that and give the command "
+                              "again.")
+            .arg(subject);
+    case ErrorCode::passphraseNeeded:
+        return ErrorWords::tr("%1 is sealed with a passphrase. Nothing was changed. Name the file "
+                              "that holds it with --passphrase-file.")
+            .arg(subject);
     case ErrorCode::wrongPassphrase:
         return ErrorWords::tr("The passphrase does not open %1. Nothing was changed. Give the one "
                               "that it was sealed with.")

@@ -175,8 +175,8 @@ TEST_F(CareVerbs, DemoWritesALargePracticeThatVerifies)
     QTextStream outStream(&out);
     QTextStream errStream(&err);
     const QString file = at("large.quadrille");
-    EXPECT_EQ(demoVerb({file, QStringLiteral("--patients"), QStringLiteral("60")}, temp.clock,
-                       outStream, errStream),
+    EXPECT_EQ(demoVerb({file, QStringLiteral("--patients"), QStringLiteral("60")},
+                       {temp.clock, outStream, errStream}),
               exit_code::done)
         << err.toStdString();
     EXPECT_THAT(out.toStdString(), HasSubstr("60 patients and 3000 diary entries"));
@@ -193,7 +193,7 @@ TEST_F(CareVerbs, DemoWritesALargePracticeThatVerifies)
     }));
     for (const char* wrong : {"0", "many", "1000000"}) {
         EXPECT_EQ(demoVerb({at("x"), QStringLiteral("--patients"), QLatin1String(wrong)},
-                           temp.clock, outStream, errStream),
+                           {temp.clock, outStream, errStream}),
                   exit_code::usage);
     }
 }

@@ -3,6 +3,7 @@
 // tests/core/reference_cases.h).
 #include "app/command_line/compare_verb.h"
 #include "app/command_line/settings_json.h"
+#include "tests/app/verb_outcome.h"
 
 #include <QFile>
 #include <QJsonArray>
@@ -15,6 +16,9 @@
 #include <string>
 
 using namespace quadrille::app;
+using quadrille::test::runVerb;
+using quadrille::test::runVerbOnAFullDisk;
+using quadrille::test::VerbOutcome;
 using testing::AllOf;
 using testing::HasSubstr;
 using testing::IsEmpty;
@@ -23,23 +27,11 @@ using testing::Not;
 namespace
 {
 
-struct Outcome {
-    int code = -1;
-    QString out;
-    std::string err;
-};
+using Outcome = VerbOutcome;
 
 Outcome run(const QStringList& arguments)
 {
-    Outcome outcome;
-    QString err;
-    {
-        QTextStream outStream(&outcome.out);
-        QTextStream errStream(&err);
-        outcome.code = compareVerb(arguments, outStream, errStream);
-    }
-    outcome.err = err.toStdString();
-    return outcome;
+    return runVerb(compareVerb, arguments);
 }
 
 /// Files of a folder of their own.
@@ -75,7 +67,7 @@ QByteArray firstCase(const char* member = nullptr, const QJsonValue& value = {})
 
 QJsonObject caseAt(const Outcome& outcome, int index)
 {
-    const QJsonDocument document = QJsonDocument::fromJson(outcome.out.toUtf8());
+    const QJsonDocument document = QJsonDocument::fromJson(QByteArray::fromStdString(outcome.out));
     return document.object()[QLatin1String("cases")].toArray()[index].toObject();
 }
 
@@ -125,7 +117,7 @@ TEST(CompareCommand, RefusesToCompareFatigueWherePulseFrequencyDiffersAndSaysWhy
     const QJsonObject verdict = second[QLatin1String("fatigue_comparison")].toObject();
     EXPECT_FALSE(verdict[QLatin1String("allowed")].toBool());
     EXPECT_EQ(verdict[QLatin1String("reasons")].toArray().size(), 1);
-    EXPECT_THAT(run({a, b}).out.toStdString(), HasSubstr("Pulse frequency differs"));
+    EXPECT_THAT(run({a, b}).out, HasSubstr("Pulse frequency differs"));
 }
 
 TEST(CompareCommand, WritesATableThatSaysWhatTheModelIs)
@@ -136,7 +128,7 @@ TEST(CompareCommand, WritesATableThatSaysWhatTheModelIs)
     const QString b = files.write(QStringLiteral("b.json"), firstCase("session_s", 600));
     const Outcome outcome = run({a, b});
     ASSERT_EQ(outcome.code, 0) << outcome.err;
-    EXPECT_THAT(outcome.out.toStdString(),
+    EXPECT_THAT(outcome.out,
                 AllOf(HasSubstr("now"), HasSubstr("Contractions completed"), HasSubstr("38 (-37)"),
                       HasSubstr("* model, group values, not this patient"),
                       HasSubstr("only to compare settings")));
@@ -184,6 +176,7 @@ TEST(SettingsJson, SaysWhichMemberCannotBeUsedAndWhatIsExpected)
                 AllOf(HasSubstr("“frequency” is not known"), HasSubstr("frequency_hz")));
     EXPECT_THAT(problemWith(firstCase("on_s", QStringLiteral("4"))),
                 HasSubstr("on_s is no number; write it without quotes"));
+    EXPECT_THAT(problemWith(firstCase("on_s", true)), HasSubstr("on_s is no number"));
     EXPECT_THAT(problemWith(firstCase("on_s", QJsonArray{4})), HasSubstr("on_s is no number"));
     EXPECT_THAT(problemWith(firstCase("on_s", QJsonValue())), HasSubstr("on_s is no number"));
     EXPECT_THAT(problemWith(firstCase("on_s", 2.5001)), HasSubstr("at most 3 decimals"));
@@ -204,7 +197,7 @@ TEST(CompareCommand, WritesNothingWhenAFileCannotBeUsed)
     const QString b = files.write(QStringLiteral("b.json"), firstCase("off_s", 0));
     const Outcome bad = run({a, b});
     EXPECT_EQ(bad.code, 1);
-    EXPECT_THAT(bad.out.toStdString(), IsEmpty());
+    EXPECT_THAT(bad.out, IsEmpty());
     EXPECT_THAT(bad.err, HasSubstr("b.json"));
     const Outcome missing = run({a, QStringLiteral("nowhere.json")});
     EXPECT_EQ(missing.code, 1);
@@ -213,6 +206,15 @@ TEST(CompareCommand, WritesNothingWhenAFileCannotBeUsed)
         run({a, files.write(QStringLiteral("huge.json"), QByteArray(2'000'000, ' '))});
     EXPECT_EQ(huge.code, 1);
     EXPECT_THAT(huge.err, HasSubstr("larger than"));
+}
+
+TEST(CompareCommand, FailsWhenTheComparisonCannotBeWritten)
+{
+    SettingsFiles files;
+    const QString a = files.write(QStringLiteral("a.json"), firstCase());
+    const Outcome outcome = runVerbOnAFullDisk(compareVerb, {a, a});
+    EXPECT_EQ(outcome.code, 1);
+    EXPECT_THAT(outcome.err, HasSubstr("can’t be written"));
 }
 
 TEST(CompareCommand, RefusesAMixOfRecruitmentModels)
@@ -229,9 +231,8 @@ TEST(CompareCommand, TellsHowItIsUsed)
 {
     const Outcome help = run({QStringLiteral("--help")});
     EXPECT_EQ(help.code, 0);
-    EXPECT_THAT(help.out.toStdString(),
-                AllOf(HasSubstr("phase_duration_us"), HasSubstr("may be left away"),
-                      HasSubstr("ramps_included")));
+    EXPECT_THAT(help.out, AllOf(HasSubstr("phase_duration_us"), HasSubstr("may be left away"),
+                                HasSubstr("ramps_included")));
     EXPECT_EQ(run({}).code, 2);
     EXPECT_EQ(run({QStringLiteral("a.json")}).code, 2);
     EXPECT_EQ(run({QStringLiteral("--nonsense")}).code, 2);

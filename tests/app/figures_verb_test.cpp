@@ -2,6 +2,7 @@
 #include "app/command_line/figures_case.h"
 #include "app/command_line/figures_table.h"
 #include "app/command_line/figures_verb.h"
+#include "tests/app/verb_outcome.h"
 #include "tests/support/reference_table.h"
 
 #include <QFile>
@@ -15,6 +16,9 @@
 
 using namespace quadrille::app;
 using quadrille::test::ReferenceTable;
+using quadrille::test::runVerb;
+using quadrille::test::runVerbOnAFullDisk;
+using quadrille::test::VerbOutcome;
 using testing::EndsWith;
 using testing::HasSubstr;
 using testing::IsEmpty;
@@ -23,25 +27,11 @@ using testing::StartsWith;
 namespace
 {
 
-struct Outcome {
-    int code = -1;
-    std::string out;
-    std::string err;
-};
+using Outcome = VerbOutcome;
 
 Outcome run(const QStringList& arguments)
 {
-    QString out;
-    QString err;
-    Outcome outcome;
-    {
-        QTextStream outStream(&out);
-        QTextStream errStream(&err);
-        outcome.code = figuresVerb(arguments, outStream, errStream);
-    }
-    outcome.out = out.toStdString();
-    outcome.err = err.toStdString();
-    return outcome;
+    return runVerb(figuresVerb, arguments);
 }
 
 /// Runs the command on a table that stands in a file of its own.
@@ -229,11 +219,7 @@ TEST(FiguresCommand, TellsHowItIsUsed)
 
 TEST(FiguresCommand, FailsWhenTheFiguresCannotBeWritten)
 {
-    QFile full(QStringLiteral("/dev/full"));
-    ASSERT_TRUE(full.open(QIODevice::WriteOnly));
-    QString err;
-    QTextStream out(&full);
-    QTextStream errStream(&err);
-    EXPECT_EQ(figuresVerb({referenceFile()}, out, errStream), 1);
-    EXPECT_THAT(err.toStdString(), HasSubstr("can’t be written"));
+    const Outcome outcome = runVerbOnAFullDisk(figuresVerb, {referenceFile()});
+    EXPECT_EQ(outcome.code, 1);
+    EXPECT_THAT(outcome.err, HasSubstr("can’t be written"));
 }

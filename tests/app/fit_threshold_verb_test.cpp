@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/command_line/command_line.h"
 #include "app/command_line/fit_threshold_verb.h"
+#include "tests/app/verb_outcome.h"
 #include "tests/support/reference_table.h"
 
 #include <QFile>
@@ -16,6 +17,9 @@
 
 using namespace quadrille::app;
 using quadrille::test::ReferenceTable;
+using quadrille::test::runVerb;
+using quadrille::test::runVerbOnAFullDisk;
+using quadrille::test::VerbOutcome;
 using testing::EndsWith;
 using testing::HasSubstr;
 using testing::IsEmpty;
@@ -25,25 +29,11 @@ using testing::StartsWith;
 namespace
 {
 
-struct Outcome {
-    int code = -1;
-    std::string out;
-    std::string err;
-};
+using Outcome = VerbOutcome;
 
 Outcome run(const QStringList& arguments)
 {
-    QString out;
-    QString err;
-    Outcome outcome;
-    {
-        QTextStream outStream(&out);
-        QTextStream errStream(&err);
-        outcome.code = fitThresholdVerb(arguments, outStream, errStream);
-    }
-    outcome.out = out.toStdString();
-    outcome.err = err.toStdString();
-    return outcome;
+    return runVerb(fitThresholdVerb, arguments);
 }
 
 /// Runs the command on a table that stands in a file of its own.
@@ -289,11 +279,7 @@ TEST(FitThresholdCommand, FailsWhenTheFitsCannotBeWritten)
     ASSERT_TRUE(file.open(QIODevice::WriteOnly));
     file.write(two);
     file.close();
-    QFile full(QStringLiteral("/dev/full"));
-    ASSERT_TRUE(full.open(QIODevice::WriteOnly));
-    QString err;
-    QTextStream out(&full);
-    QTextStream errStream(&err);
-    EXPECT_EQ(fitThresholdVerb({path}, out, errStream), 1);
-    EXPECT_THAT(err.toStdString(), HasSubstr("can’t be written"));
+    const Outcome outcome = runVerbOnAFullDisk(fitThresholdVerb, {path});
+    EXPECT_EQ(outcome.code, 1);
+    EXPECT_THAT(outcome.err, HasSubstr("can’t be written"));
 }

@@ -40,7 +40,7 @@ protected:
         err.clear();
         QTextStream outStream(&out);
         QTextStream errStream(&err);
-        return handoutVerb(arguments, temp.clock, outStream, errStream);
+        return handoutVerb(arguments, {temp.clock, outStream, errStream});
     }
 
     int print(const QStringList& more = {}, const QString& patient = QStringLiteral("1001"))

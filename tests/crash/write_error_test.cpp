@@ -68,12 +68,23 @@ TEST_P(WriteError, LeavesNoHalfABackup)
 {
     aPracticeWithCourse(*temp.open());
     const QString copy = temp.folder() + QStringLiteral("/copy.quadrille");
-    for (int operation = 0; operation < 4; ++operation) {
+    int refusals = 0;
+    bool hasFailed = true;
+    for (int operation = 0; hasFailed; ++operation) {
         disk.failFrom(operation, GetParam());
-        EXPECT_EQ(codeOf(db::writeBackup(temp.file(), copy, std::nullopt)), ErrorCode::diskFault);
+        const auto written = db::writeBackup(temp.file(), copy, std::nullopt);
+        hasFailed = disk.hasFailed();
         disk.work();
-        EXPECT_THAT(QDir(temp.folder()).entryList({QStringLiteral("copy*")}), testing::IsEmpty());
+        if (hasFailed && !written) {
+            ++refusals;
+            EXPECT_EQ(codeOf(written), ErrorCode::diskFault);
+            const QStringList left = QDir(temp.folder()).entryList({QStringLiteral("copy*")});
+            ASSERT_TRUE(left.isEmpty()) << left.join(QLatin1Char(' ')).toStdString();
+        } else if (written) {
+            QFile::remove(copy); // an operation whose fault the database overcame
+        }
     }
+    EXPECT_GT(refusals, 3) << "the disk never failed inside a backup";
     must(db::writeBackup(temp.file(), copy, std::nullopt));
 }
 

@@ -32,12 +32,13 @@ class Anonymising : public testing::Test
 protected:
     Anonymising()
     {
-        const QString dump = QStringLiteral(QUADRILLE_TEST_STORES "/schema_1.dump");
+        const QString dump = QStringLiteral(QUADRILLE_TEST_STORES "/schema_3.dump");
         QFile file(dump);
         if (!file.open(QIODevice::ReadOnly)) {
             throw std::runtime_error("no dump");
         }
         tests::runDump(temp.file(), file.readAll().toStdString());
+        requireARowInEveryTable();
         must(temp.open(Opening::existing)->write(tests::author(), "change", [](Writing& writing) {
             Patient agnes = patientByReference(writing, "1001").value();
             agnes.telephone = "01632 960118";
@@ -46,6 +47,18 @@ protected:
             course.endDate = day(2026, 3, 31);
             changeCourse(writing, course);
         }));
+    }
+    /// Or what a table lets through would not be seen.
+    void requireARowInEveryTable()
+    {
+        const auto raw = temp.rawConnection();
+        Statement tables(*raw,
+                         "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT "
+                         "LIKE 'sqlite_%' AND name NOT IN ('erasure', 'plan_segment_length')");
+        while (tables.next()) {
+            const std::string table = tables.takeText();
+            EXPECT_GT(numberFrom(*raw, "SELECT count(*) FROM " + table).value_or(0), 0) << table;
+        }
     }
     std::unique_ptr<Store> anonymised(std::chrono::days shift = std::chrono::days(-700))
     {

@@ -10,6 +10,7 @@
 #include <QDir>
 #include <QFile>
 #include <QFileInfo>
+#include <QTemporaryDir>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -194,7 +195,7 @@ TEST_F(Backup, UnderAPassphraseSaysNothingAndComesBackWithIt)
     const std::string rows = everyRow(temp.file());
     store.reset();
     EXPECT_EQ(codeOf(restore(copy, true, words("five quiet words"))), ErrorCode::wrongPassphrase);
-    EXPECT_EQ(codeOf(restore(copy, true)), ErrorCode::wrongPassphrase);
+    EXPECT_EQ(codeOf(restore(copy, true)), ErrorCode::passphraseNeeded);
     EXPECT_EQ(everyRow(temp.file()), rows);
     must(restore(copy, false, words("four quiet words")));
     EXPECT_EQ(everyRow(temp.file()), rows);
@@ -209,6 +210,33 @@ TEST_F(Backup, FromANewerProgramIsRefused)
     }
     store.reset();
     EXPECT_EQ(codeOf(restore(copy, true)), ErrorCode::newerStore);
+}
+
+TEST_F(Backup, WithDatesThatContradictEachOtherIsRestoredAndSaysSo)
+{
+    // Entered so, and saved so: a course that starts before its patient is born.
+    must(store->write(author(), "change course", [&](Writing& writing) {
+        Course changed = course(writing, ids.course).value();
+        changed.startDate = day(1926, 2, 9);
+        changeCourse(writing, changed);
+    }));
+    must(writeBackup(temp.file(), copy, std::nullopt));
+    const std::string rows = everyRow(temp.file());
+    store.reset();
+    const Restored restored = must(restore(copy));
+    ASSERT_THAT(restored.remarks, SizeIs(1));
+    EXPECT_EQ(restored.remarks[0].fault, Fault::date);
+    EXPECT_EQ(everyRow(temp.file()), rows);
+}
+
+TEST_F(Backup, UnderAPassphraseLeavesNothingReadableInItsFolder)
+{
+    const QTemporaryDir stick;
+    const QString sealed = stick.filePath(QStringLiteral("sealed"));
+    must(writeBackup(temp.file(), sealed, words("four quiet words")));
+    EXPECT_EQ(QDir(stick.path()).entryList(QDir::Files), QStringList{QStringLiteral("sealed")});
+    EXPECT_FALSE(bytesOf(sealed).contains("Agnes"));
+    EXPECT_THAT(files().filter(QStringLiteral(".part-")), IsEmpty());
 }
 
 class DailyCopies : public Backup
@@ -249,6 +277,21 @@ TEST_F(DailyCopies, LeaveOtherFilesInTheFolderAlone)
     // Seven days; the end of the week before is one of them or its Sunday, 8 March.
     EXPECT_THAT(dailyCopiesOf(temp.file(), folder), SizeIs(7));
     EXPECT_TRUE(QFile::exists(other));
+}
+
+TEST_F(DailyCopies, AreKnownWhateverTheFileIsCalled)
+{
+    store.reset();
+    const QString odd = at("practice [1] *.quadrille");
+    ASSERT_TRUE(QFile::rename(temp.file(), odd));
+    const auto copyAt = [&](Date date) {
+        temp.clock.set(Moment(date) + std::chrono::hours(9));
+        return must(copyOnceADay(odd, folder, temp.clock)).has_value();
+    };
+    EXPECT_TRUE(copyAt(day(2026, 3, 12)));
+    EXPECT_FALSE(copyAt(day(2026, 3, 12)));
+    EXPECT_TRUE(copyAt(day(2026, 3, 13)));
+    EXPECT_THAT(dailyCopiesOf(odd, folder), SizeIs(2));
 }
 
 TEST_F(DailyCopies, SayWhyTheyCouldNotBeMade)

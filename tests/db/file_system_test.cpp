@@ -69,6 +69,7 @@ TEST(PrivateFolder, IsForItsOwnerOnly)
               QFileDevice::Permissions());
     QFile file(temp.folder() + QStringLiteral("/file"));
     ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    EXPECT_FALSE(makePrivateFolder(file.fileName()));
     EXPECT_FALSE(makePrivateFolder(file.fileName() + QStringLiteral("/under")));
 }
 
