@@ -31,6 +31,7 @@ protected:
     std::optional<Problem> problem() const override;
     Result<void> save() override;
     Result<void> readAgain() override;
+    Version* recordVersion() override { return m_course.id ? &m_course.version : nullptr; }
 
 private:
     void fill();

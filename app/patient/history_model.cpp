@@ -62,8 +62,12 @@ QString HistoryModel::textOf(const db::Change& change, int column) const
 
 QVariant HistoryModel::data(const QModelIndex& index, int role) const
 {
-    const db::Change& change = m_changes[static_cast<std::size_t>(index.row())];
-    const QString text = textOf(change, index.column());
+    const bool isText =
+        role == Qt::DisplayRole || role == Qt::ToolTipRole || role == Qt::AccessibleTextRole;
+    if (!index.isValid() || !isText) {
+        return {};
+    }
+    const QString text = textOf(m_changes[static_cast<std::size_t>(index.row())], index.column());
     switch (role) {
     case Qt::DisplayRole:
         return text.simplified(); // one line a change; the whole text is in the tip

@@ -11,6 +11,7 @@
 
 #include <QHeaderView>
 #include <QLabel>
+#include <QPlainTextEdit>
 #include <QScrollBar>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -22,6 +23,7 @@ namespace
 {
 
 constexpr int changesAtOnce = 200;
+constexpr int linesOfWhole = 4;
 
 /// Shares of the width, in hundredths.
 constexpr int shares[] = {16, 14, 26, 22, 22};
@@ -34,6 +36,7 @@ HistoryPage::HistoryPage(const Services& services, QWidget* parent)
     , m_model(new HistoryModel(services.text, this))
     , m_table(new QTableView(this))
     , m_count(new QLabel(this))
+    , m_whole(new QPlainTextEdit(this))
 {
     m_table->setModel(m_model);
     m_table->setObjectName(QStringLiteral("history"));
@@ -50,12 +53,20 @@ HistoryPage::HistoryPage(const Services& services, QWidget* parent)
     m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     m_table->horizontalHeader()->setHighlightSections(false);
     setRole(*m_count, Role::captionText);
+    m_whole->setObjectName(QStringLiteral("wholeChange"));
+    m_whole->setAccessibleName(tr("The chosen change in full"));
+    m_whole->setReadOnly(true);
+    m_whole->setTabChangesFocus(true);
+    m_whole->setFixedHeight(linesOfWhole * m_whole->fontMetrics().lineSpacing() + space::wide);
+    connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            &HistoryPage::showWhole);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(space::insideSheet, space::betweenSheets, space::medium,
                                space::betweenSheets);
     layout->setSpacing(space::small);
     layout->addWidget(m_count);
     layout->addWidget(m_table, 1);
+    layout->addWidget(m_whole);
     connect(m_table->verticalScrollBar(), &QScrollBar::valueChanged, this, [this](int value) {
         if (value == m_table->verticalScrollBar()->maximum()) {
             readEarlier();
@@ -74,16 +85,20 @@ void HistoryPage::open(PatientId patient)
 {
     const auto changes = m_services.store.read(
         [&](db::Reading& reading) { return db::historyOf(reading, patient, changesAtOnce); });
+    m_patient = patient;
     if (!changes) {
+        m_model->setChanges({}); // never somebody else's under this name
+        showWhole();
+        showCount();
         emit said(errorText(changes.error(), m_services.text));
         return;
     }
-    m_patient = patient;
     m_all = changes->size() < changesAtOnce;
     m_model->setChanges(*changes);
     if (m_model->rowCount() > 0) {
         m_table->setCurrentIndex(m_model->index(0, 0));
     }
+    showWhole();
     showCount();
     sizeColumns();
 }
@@ -115,6 +130,27 @@ void HistoryPage::showCount()
                            : tr("The latest %1 changes of this record; scroll down for earlier "
                                 "ones. Nothing here can be edited.")
                                  .arg(count));
+}
+
+/// The row shows one line of each value; here both can be read, and copied, to their end.
+void HistoryPage::showWhole()
+{
+    const QModelIndex row = m_table->currentIndex();
+    const auto cell = [&](int column) {
+        return m_model->index(row.row(), column).data(Qt::ToolTipRole).toString();
+    };
+    QString whole;
+    if (row.isValid()) {
+        whole =
+            tr("%1 · %2 · %3", "when, who, what")
+                .arg(cell(HistoryModel::when), cell(HistoryModel::who), cell(HistoryModel::what));
+        const QString from = cell(HistoryModel::from);
+        const QString to = cell(HistoryModel::to);
+        if (!from.isEmpty() || !to.isEmpty()) {
+            whole += tr("\nFrom: %1\nTo: %2").arg(from, to);
+        }
+    }
+    m_whole->setPlainText(whole);
 }
 
 void HistoryPage::sizeColumns()

@@ -10,6 +10,7 @@
 #include <optional>
 
 class QLabel;
+class QPlainTextEdit;
 class QTableView;
 
 namespace quadrille::app
@@ -35,6 +36,7 @@ signals:
 private:
     void readEarlier();
     void showCount();
+    void showWhole();
     void sizeColumns();
     void resizeEvent(QResizeEvent* event) override;
 
@@ -42,6 +44,7 @@ private:
     HistoryModel* m_model;
     QTableView* m_table;
     QLabel* m_count;
+    QPlainTextEdit* m_whole; ///< the chosen change, all of it
     std::optional<PatientId> m_patient;
     bool m_all = false; ///< the first change is in the list
 };

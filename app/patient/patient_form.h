@@ -37,6 +37,7 @@ protected:
     std::optional<Problem> problem() const override;
     Result<void> save() override;
     Result<void> readAgain() override;
+    Version* recordVersion() override { return m_before ? &m_before->version : nullptr; }
 
 private:
     void setUp();

@@ -32,6 +32,7 @@ protected:
     std::optional<Problem> problem() const override;
     Result<void> save() override;
     Result<void> readAgain() override;
+    Version* recordVersion() override { return &m_before.version; }
 
 private:
     std::unique_ptr<Ui::PracticeFields> m_ui;

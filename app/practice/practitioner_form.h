@@ -28,6 +28,10 @@ protected:
     std::optional<Problem> problem() const override;
     Result<void> save() override;
     Result<void> readAgain() override;
+    Version* recordVersion() override
+    {
+        return m_practitioner.id ? &m_practitioner.version : nullptr;
+    }
 
 private:
     void fill();

@@ -38,6 +38,7 @@ protected:
     std::optional<Problem> problem() const override;
     Result<void> save() override;
     Result<void> readAgain() override;
+    Version* recordVersion() override { return m_stimulator.id ? &m_stimulator.version : nullptr; }
     void fieldsEntered() override;
 
 private:

@@ -8,8 +8,10 @@
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QMouseEvent>
 #include <QPushButton>
 #include <QRadioButton>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -28,12 +30,56 @@ QLabel* caption(const QString& text, QWidget* parent)
     return label;
 }
 
-QRadioButton* choice(const QString& value, const QString& name, QWidget* parent)
+/// The value beside its button, on as many lines as it needs; a click on it chooses too.
+class ValueLabel : public QLabel
 {
-    auto* button =
-        new QRadioButton(value.isEmpty() ? ConflictDialog::tr("(empty)") : value, parent);
-    button->setAccessibleName(name);
+public:
+    ValueLabel(const QString& value, QRadioButton* button, QWidget* parent)
+        : QLabel(value, parent)
+        , m_button(button)
+    {
+        setTextFormat(Qt::PlainText);
+        setWordWrap(true);
+    }
+
+private:
+    void mousePressEvent(QMouseEvent* event) override
+    {
+        m_button->setFocus(Qt::MouseFocusReason);
+        m_button->setChecked(true);
+        event->accept();
+    }
+    QRadioButton* m_button;
+};
+
+QRadioButton* addChoice(QGridLayout& grid, int row, int column, const QString& value,
+                        const QString& name, QWidget* parent)
+{
+    const QString shown = value.isEmpty() ? ConflictDialog::tr("(empty)") : value;
+    auto* button = new QRadioButton(parent);
+    button->setAccessibleName(
+        ConflictDialog::tr("%1: %2", "field and whose, value").arg(name, shown));
+    auto* both = new QHBoxLayout;
+    both->setSpacing(space::small);
+    both->addWidget(button, 0, Qt::AlignTop);
+    both->addWidget(new ValueLabel(shown, button, parent), 1);
+    grid.addLayout(both, row, column);
     return button;
+}
+
+/// Long notes are read by scrolling; the buttons below stay on the screen.
+QScrollArea* scrolled(QWidget* values)
+{
+    constexpr int mostHeight = 480;
+    auto* area = new QScrollArea(values->parentWidget());
+    area->setFrameShape(QFrame::NoFrame);
+    area->setWidgetResizable(true);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setFocusPolicy(Qt::NoFocus);
+    area->setWidget(values);
+    const int width = 520;
+    area->setMinimumHeight(std::min(mostHeight, values->layout()->heightForWidth(width)));
+    return area;
 }
 
 } // namespace
@@ -46,20 +92,23 @@ ConflictDialog::ConflictDialog(const QString& sentence, const std::vector<Differ
     setMinimumWidth(560);
     auto* said = new QLabel(sentence, this);
     said->setWordWrap(true);
-    auto* grid = new QGridLayout;
+    auto* values = new QWidget(this);
+    auto* grid = new QGridLayout(values);
+    grid->setContentsMargins(0, 0, 0, 0);
     grid->setHorizontalSpacing(space::wide);
     grid->setVerticalSpacing(space::medium);
-    grid->addWidget(caption(tr("Saved elsewhere"), this), 0, 1);
-    grid->addWidget(caption(tr("Entered here"), this), 0, 2);
+    grid->addWidget(caption(tr("Saved elsewhere"), values), 0, 1);
+    grid->addWidget(caption(tr("Entered here"), values), 0, 2);
     grid->setColumnStretch(1, 1);
     grid->setColumnStretch(2, 1);
     for (const Difference& difference : differences) {
         const int row = grid->rowCount();
-        auto* field = new QLabel(difference.field, this);
+        auto* field = new QLabel(difference.field, values);
         setRole(*field, Role::strongText);
-        auto* theirs =
-            choice(difference.theirs, tr("%1, saved elsewhere").arg(difference.field), this);
-        auto* mine = choice(difference.mine, tr("%1, entered here").arg(difference.field), this);
+        auto* theirs = addChoice(*grid, row, 1, difference.theirs,
+                                 tr("%1, saved elsewhere").arg(difference.field), values);
+        auto* mine = addChoice(*grid, row, 2, difference.mine,
+                               tr("%1, entered here").arg(difference.field), values);
         theirs->setObjectName(QStringLiteral("theirs%1").arg(row));
         mine->setObjectName(QStringLiteral("mine%1").arg(row));
         theirs->setChecked(true);
@@ -67,8 +116,6 @@ ConflictDialog::ConflictDialog(const QString& sentence, const std::vector<Differ
         both->addButton(theirs);
         both->addButton(mine);
         grid->addWidget(field, row, 0, Qt::AlignTop);
-        grid->addWidget(theirs, row, 1, Qt::AlignTop);
-        grid->addWidget(mine, row, 2, Qt::AlignTop);
         m_mine.push_back(mine);
     }
     auto* use = new QPushButton(tr("Use what is chosen"), this);
@@ -87,8 +134,7 @@ ConflictDialog::ConflictDialog(const QString& sentence, const std::vector<Differ
     layout->setContentsMargins(space::wide, space::wide, space::wide, space::insideSheet);
     layout->setSpacing(space::insideSheet);
     layout->addWidget(said);
-    layout->addLayout(grid);
-    layout->addStretch();
+    layout->addWidget(scrolled(values), 1);
     layout->addLayout(buttons);
 }
 

@@ -82,6 +82,12 @@ QString shownIn(const QWidget* field)
     return value.toString();
 }
 
+/// Beside the fields, whose names are words of ours without a blank.
+QString versionName()
+{
+    return QStringLiteral("version of the record");
+}
+
 /// The label beside a field, or what a voice calls it.
 QString labelOf(const QWidget* field)
 {
@@ -195,6 +201,10 @@ bool EntryDialog::restoreKept()
             setValue(field, fields.value(field->objectName()));
         }
     }
+    // They were typed over that version: if another was saved since, saving shows both.
+    if (Version* version = recordVersion(); version && fields.contains(versionName())) {
+        *version = static_cast<Version>(fields.value(versionName()).toInteger());
+    }
     m_problem->setText(
         tr("These entries were not saved last time. Save keeps them, Cancel drops them."));
     m_problem->show();
@@ -209,6 +219,9 @@ void EntryDialog::keep()
     QJsonObject fields;
     for (const QWidget* field : fieldsIn(m_body)) {
         fields.insert(field->objectName(), valueOf(field));
+    }
+    if (const Version* version = recordVersion()) {
+        fields.insert(versionName(), static_cast<qint64>(*version));
     }
     const auto kept =
         m_services.store.write(m_services.author, "keep a form", [&](db::Writing& writing) {
@@ -242,6 +255,12 @@ void EntryDialog::accept()
     Result<void> saved = m_unsettled ? Result<void>(*m_unsettled) : save();
     if (!saved && saved.error().code == ErrorCode::changedElsewhere) {
         saved = settle(saved.error());
+        // What is chosen field by field need not go together.
+        if (const auto wrong = saved ? problem() : std::nullopt) {
+            showProblem(wrong->field, wrong->sentence);
+            return;
+        }
+        saved = saved ? save() : saved;
     }
     if (!saved) {
         showProblem(nullptr, errorText(saved.error(), m_services.text));
@@ -282,6 +301,7 @@ Result<void> EntryDialog::settle(const Error& error)
         return read.error().code == ErrorCode::changedElsewhere ? error : read.error();
     }
     const QMap<QString, Entry> theirs = entries();
+    enter(mine); // what is kept while the person decides is what was typed
     std::vector<Difference> differences;
     QStringList names;
     for (const QWidget* field : fieldsIn(m_body)) {
@@ -300,7 +320,6 @@ Result<void> EntryDialog::settle(const Error& error)
     const auto chosen = differences.empty()
                             ? std::optional(std::vector<bool>())
                             : m_services.prompts.chooseBetween(this, sentence, differences);
-    enter(mine);
     if (!chosen) {
         m_unsettled = error;
         return error;
@@ -312,7 +331,7 @@ Result<void> EntryDialog::settle(const Error& error)
             enter({{name, theirs[name]}});
         }
     }
-    return save();
+    return {};
 }
 
 void EntryDialog::reject()

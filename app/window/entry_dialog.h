@@ -3,6 +3,7 @@
 
 #include "app/window/services.h"
 
+#include "core/people.h"
 #include "core/result.h"
 
 #include <QDialog>
@@ -54,6 +55,9 @@ protected:
     /// Reads the record anew and shows it in the fields; the next save goes over that version.
     /// Forms of records that only one window can change leave it out and stay with the error.
     virtual Result<void> readAgain();
+    /// The version that the form was filled from and saves over; nothing where a record is new or
+    /// has none.
+    virtual Version* recordVersion() { return nullptr; }
     /// The fields were filled by their names; what is built from several of them follows here.
     virtual void fieldsEntered() {}
     const Services& services() const { return m_services; }
@@ -68,7 +72,7 @@ private:
     };
     QMap<QString, Entry> entries() const;
     void enter(const QMap<QString, Entry>& entries);
-    /// Somebody else saved the record: shows both and saves what the person chooses.
+    /// Somebody else saved the record: shows both and enters what the person chooses.
     Result<void> settle(const Error& error);
     void keep();
     void dropKept();

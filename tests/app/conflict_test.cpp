@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Two windows on one practice: a save over somebody else's change shows both and lets the person
 // choose.
+#include "app/patient/course_form.h"
 #include "app/patient/patient_form.h"
 #include "app/patient/record_page.h"
 #include "app/plan/plan_page.h"
 #include "app/practice/practice_form.h"
 #include "app/window/conflict_dialog.h"
 #include "tests/app/practice_window.h"
+
+#include "db/kept_forms.h"
 
 #include <QLineEdit>
 #include <QPlainTextEdit>
@@ -162,8 +165,64 @@ TEST_F(Conflict, TakingTheOtherDraftCanBeUndone)
     EXPECT_FALSE(page.draft().isChanged());
     page.draft().undoStack().undo();
     EXPECT_EQ(page.draft().draft().blocks.at(0).weeks, 6);
+    practice.prompts().choose = [](const std::vector<Difference>&) {
+        ADD_FAILURE() << "asked again";
+        return std::vector<bool>{false};
+    };
     page.saveDraft(); // now over the version that was shown
     EXPECT_FALSE(page.draft().isChanged());
+    const auto saved = must(practice.store().read(
+        [&](db::Reading& reading) { return db::draftOf(reading, practice.ids().course); }));
+    EXPECT_EQ(saved->blocks.at(0).weeks, 6);
+}
+
+TEST_F(Conflict, IsSeenToByEntriesThatWereKeptWhenTheProgramEnded)
+{
+    {
+        PatientForm form(practice.services(), stored(), nullptr);
+        auto* note = form.findChild<QPlainTextEdit*>(QStringLiteral("note"));
+        note->setPlainText(QStringLiteral("typed before the program ended"));
+        const QString name = QStringLiteral("patient/%1").arg(agnes().key());
+        ASSERT_TRUE(QTest::qWaitFor([&] {
+            return must(practice.store().read(
+                            [&](db::Reading& reading) { return db::keptForm(reading, name); }))
+                .has_value();
+        }));
+    }
+    changeElsewhere();
+    PatientForm form(practice.services(), stored(), nullptr); // the program starts again
+    std::vector<Difference> shown;
+    practice.prompts().choose = [&](const std::vector<Difference>& differences) {
+        shown = differences;
+        return mineOnlyOf(QStringLiteral("Note"), differences);
+    };
+    form.accept();
+    EXPECT_EQ(shown.size(), 2U); // telephone and note
+    EXPECT_EQ(stored().telephone, "01632 960555");
+    EXPECT_EQ(stored().note, "typed before the program ended");
+}
+
+TEST_F(Conflict, WhatIsChosenIsSavedOnlyWhereItGoesTogether)
+{
+    const auto course = [&] {
+        return must(practice.store().read([&](db::Reading& reading) {
+                   return db::course(reading, practice.ids().course);
+               }))
+            .value();
+    };
+    CourseForm form(practice.services(), course(), nullptr);
+    form.findChild<QLineEdit*>(QStringLiteral("endDate"))->setText(QStringLiteral("1 Mar 2026"));
+    Course elsewhere = course();
+    elsewhere.startDate = day(2026, 3, 9);
+    must(practice.store().write(author(), "change course", [&](db::Writing& writing) {
+        db::changeCourse(writing, elsewhere);
+    }));
+    practice.prompts().choose = [](const std::vector<Difference>& differences) {
+        return mineOnlyOf(QStringLiteral("Last day"), differences); // their start, my end
+    };
+    form.accept();
+    EXPECT_THAT(form.problemText().toStdString(), testing::HasSubstr("before the start"));
+    EXPECT_FALSE(course().endDate);
 }
 
 TEST(ConflictDialogOfTheDesktop, BeginsWithTheirsAndIsDrivenWithKeys)
@@ -177,7 +236,7 @@ TEST(ConflictDialogOfTheDesktop, BeginsWithTheirsAndIsDrivenWithKeys)
     EXPECT_THAT(dialog.choices(), testing::ElementsAre(false, false));
     auto* theirs = dialog.findChild<QRadioButton*>(QStringLiteral("theirs2"));
     ASSERT_NE(theirs, nullptr);
-    EXPECT_EQ(theirs->text(), QStringLiteral("(empty)"));
+    EXPECT_EQ(theirs->accessibleName(), QStringLiteral("Note, saved elsewhere: (empty)"));
     auto* mine = dialog.findChild<QRadioButton*>(QStringLiteral("mine2"));
     ASSERT_NE(mine, nullptr);
     QTest::keyClick(mine, Qt::Key_Space);

@@ -5,6 +5,7 @@
 #include "tests/app/practice_window.h"
 
 #include <QAbstractItemView>
+#include <QPlainTextEdit>
 #include <QTableView>
 #include <QTest>
 
@@ -80,6 +81,22 @@ TEST_F(History, WordsSettingsOfADraftWithTheirUnits)
                 testing::Contains(testing::StartsWith("Set-up | Draft · Block 1, ")).Times(2));
     EXPECT_THAT(lines, testing::Contains(testing::AllOf(testing::HasSubstr("site 1"),
                                                         testing::EndsWith("4 s | 6 s"))));
+}
+
+TEST_F(History, ShowsTheChosenChangeToItsEnd)
+{
+    Patient agnes = aPatient();
+    agnes.id = practice.ids().patient;
+    agnes.note = std::string(300, 'n') + "\nlast line";
+    must(practice.store().write(author(), "change patient",
+                                [&](db::Writing& writing) { db::changePatient(writing, agnes); }));
+    open();
+    auto* whole = practice.find<QPlainTextEdit>("wholeChange");
+    EXPECT_THAT(whole->toPlainText().toStdString(), testing::EndsWith("\nlast line"));
+    EXPECT_TRUE(whole->isReadOnly());
+    auto* table = practice.find<QTableView>("history");
+    QTest::keyClick(table, Qt::Key_Down);
+    EXPECT_THAT(whole->toPlainText().toStdString(), testing::EndsWith("Course added"));
 }
 
 TEST_F(History, CannotBeEdited)
