@@ -2,6 +2,7 @@
 #include "db/anonymising.h"
 
 #include "db/backup.h"
+#include "db/caseload_key.h"
 #include "db/caught.h"
 #include "db/change_chain.h"
 #include "db/codec.h"
@@ -212,6 +213,7 @@ void replaceEverything(const Connection& connection, std::chrono::days days)
         replaceTexts(connection, table, shift);
     }
     run(connection, "DELETE FROM kept_form");
+    refreshCaseloadKeys(connection);
     replaceChangedValues(connection, shift);
     sealAnew(connection);
     for (const std::string& make : made) {

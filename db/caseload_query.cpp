@@ -7,7 +7,9 @@
 #include "db/patient_rows.h"
 #include "db/plan_rows.h"
 
-#include <map>
+#include <algorithm>
+#include <string_view>
+#include <utility>
 
 namespace quadrille::db
 {
@@ -15,130 +17,185 @@ namespace quadrille::db
 namespace
 {
 
-/// The course that the caseload shows of each patient: one without a last day before the others,
-/// then the one that ends later, then the later start.
-constexpr const char* shownCourses =
-    "WITH shown AS (SELECT id, row_number() OVER (PARTITION BY patient ORDER BY "
-    "CASE WHEN end_date IS NULL THEN 0 ELSE 1 END, end_date DESC, start_date DESC, number DESC) "
-    "AS place FROM course) ";
+constexpr const char* factColumns =
+    "SELECT key.patient, patient.name, key.words, key.name, key.course, course.start_date, "
+    "course.end_date, "
+    "(SELECT sum(block.weeks) FROM block WHERE block.plan = (SELECT plan.id FROM plan "
+    "WHERE plan.course = key.course ORDER BY plan.number DESC LIMIT 1)), "
+    "EXISTS (SELECT 1 FROM draft WHERE draft.course = key.course AND draft.state = 'saved') ";
+constexpr const char* joined = "JOIN patient ON patient.id = key.patient "
+                               "LEFT JOIN course ON course.id = key.course ";
 
-std::string withShown(const std::string& select)
+CaseloadFacts takeFacts(Statement& row)
 {
-    return shownCourses + select;
+    CaseloadFacts facts;
+    facts.patient = takeId<Patient>(row);
+    facts.name = row.takeText();
+    facts.words = row.takeText();
+    facts.foldedName = row.takeText();
+    const auto course = takeOptionalId<Course>(row);
+    if (!course) {
+        return facts;
+    }
+    CaseloadCourse& shown = facts.course.emplace();
+    shown.id = *course;
+    shown.startDate = takeDate(row);
+    shown.endDate = takeOptionalDate(row);
+    const auto weeks = row.takeOptionalInteger();
+    if (weeks) {
+        shown.plannedWeeks = static_cast<int>(*weeks);
+    }
+    shown.hasDraft = takeFlag(row);
+    return facts;
 }
 
-/// Rows by the key of the course that they belong to, so that each further statement finds its
-/// place.
-using ByCourse = std::map<std::int64_t, CaseloadRow*>;
-
-std::vector<CaseloadRow> readPatients(const Connection& connection)
+std::vector<CaseloadFacts> takeAllFacts(Statement& rows)
 {
-    std::vector<CaseloadRow> caseload;
-    Statement rows(connection, std::string("SELECT ") + patientColumns +
-                                   " FROM patient WHERE archived = 0 "
-                                   "ORDER BY lower(patient.name), patient.name, patient.id");
+    std::vector<CaseloadFacts> all;
     while (rows.next()) {
-        caseload.push_back({.patient = takePatient(rows), .plans = {}});
+        all.push_back(takeFacts(rows));
     }
-    return caseload;
+    return all;
 }
 
-ByCourse readCourses(const Connection& connection, std::vector<CaseloadRow>& caseload)
+/// The condition of a search and the values for its marks.
+std::pair<std::string, std::vector<Value>> conditionOf(const EndedSearch& search)
 {
-    std::map<PatientId, CaseloadRow*> byPatient;
-    for (CaseloadRow& row : caseload) {
-        byPatient[*row.patient.id] = &row;
+    std::string condition = "ends_on < ?";
+    std::vector<Value> values{valueOf(search.today)};
+    for (const std::string& word : search.words) {
+        condition += " AND instr(words, ?) > 0";
+        values.push_back(valueOf(word));
     }
-    ByCourse byCourse;
-    Statement rows(connection, withShown(std::string("SELECT ") + courseColumns +
-                                         " FROM course JOIN shown ON shown.id = course.id "
-                                         "WHERE shown.place = 1"));
+    return {condition, values};
+}
+
+std::optional<Patient> shownPatient(const Connection& connection, PatientId id)
+{
+    Statement row(connection, std::string("SELECT ") + patientColumns +
+                                  " FROM patient WHERE id = ? AND archived = 0");
+    row.bind({valueOf(id)});
+    return row.next() ? std::optional(takePatient(row)) : std::nullopt;
+}
+
+std::optional<Course> shownCourse(const Connection& connection, PatientId patient)
+{
+    Statement row(connection, std::string("SELECT ") + courseColumns +
+                                  " FROM caseload_key JOIN course ON course.id = "
+                                  "caseload_key.course WHERE caseload_key.patient = ?");
+    row.bind({valueOf(patient)});
+    return row.next() ? std::optional(takeCourse(row)) : std::nullopt;
+}
+
+std::vector<Site> shownSites(const Connection& connection, std::int64_t block)
+{
+    std::vector<Site> sites;
+    Statement rows(connection,
+                   "SELECT muscle, side, channel FROM site WHERE block = ? ORDER BY ordinal");
+    rows.bind({valueOf(block)});
     while (rows.next()) {
-        Course course = takeCourse(rows);
-        const auto patient = byPatient.find(*course.patient);
-        if (patient != byPatient.end()) { // an archived patient is not shown
-            byCourse[course.id->key()] = patient->second;
-            patient->second->course = std::move(course);
-        }
+        Site& site = sites.emplace_back();
+        site.muscle = rows.takeText();
+        site.side = takeChoice<Side>(rows);
+        site.channel = takeInt(rows);
     }
-    return byCourse;
+    return sites;
 }
 
-void readPlans(const Connection& connection, const ByCourse& byCourse)
+std::vector<Block> shownBlocks(const Connection& connection, PlanId plan)
 {
-    Statement rows(connection, withShown(std::string("SELECT ") + planColumns +
-                                         " FROM plan JOIN shown ON shown.id = plan.course "
-                                         "WHERE shown.place = 1 ORDER BY plan.course, "
-                                         "plan.number"));
+    std::vector<Block> blocks;
+    Statement rows(connection, std::string("SELECT block.id, ") + blockColumns +
+                                   " FROM block WHERE plan = ? ORDER BY ordinal");
+    rows.bind({valueOf(plan)});
+    while (rows.next()) {
+        const std::int64_t id = rows.takeInteger();
+        Block block = takeBlock(rows);
+        block.sites = shownSites(connection, id);
+        blocks.push_back(std::move(block));
+    }
+    return blocks;
+}
+
+std::vector<Plan> shownPlans(const Connection& connection, CourseId course)
+{
+    std::vector<Plan> plans;
+    Statement rows(connection, std::string("SELECT ") + planColumns +
+                                   " FROM plan WHERE course = ? ORDER BY number");
+    rows.bind({valueOf(course)});
     while (rows.next()) {
         Plan plan = takePlan(rows);
-        const auto row = byCourse.find(plan.course->key());
-        if (row != byCourse.end()) {
-            row->second->plans.push_back(std::move(plan));
-        }
+        plan.blocks = shownBlocks(connection, *plan.id);
+        plans.push_back(std::move(plan));
     }
-}
-
-void readBlocks(const Connection& connection, const ByCourse& byCourse)
-{
-    std::map<std::int64_t, Plan*> byPlan;
-    for (const auto& [course, row] : byCourse) {
-        for (Plan& plan : row->plans) {
-            byPlan[plan.id->key()] = &plan;
-        }
-    }
-    std::map<std::int64_t, std::pair<Plan*, std::size_t>> byBlock;
-    Statement blocks(connection,
-                     withShown(std::string("SELECT block.plan, block.id, ") + blockColumns +
-                               " FROM block JOIN plan ON plan.id = block.plan "
-                               "JOIN shown ON shown.id = plan.course WHERE shown.place = 1 "
-                               "ORDER BY block.plan, block.ordinal"));
-    while (blocks.next()) {
-        const auto plan = byPlan.find(blocks.takeInteger());
-        if (plan != byPlan.end()) {
-            byBlock[blocks.takeInteger()] = {plan->second, plan->second->blocks.size()};
-            plan->second->blocks.push_back(takeBlock(blocks));
-        }
-    }
-    Statement sites(connection,
-                    withShown("SELECT site.block, site.muscle, site.side, site.channel FROM site "
-                              "JOIN block ON block.id = site.block "
-                              "JOIN plan ON plan.id = block.plan "
-                              "JOIN shown ON shown.id = plan.course WHERE shown.place = 1 "
-                              "ORDER BY site.block, site.ordinal"));
-    while (sites.next()) {
-        const auto block = byBlock.find(sites.takeInteger());
-        if (block != byBlock.end()) {
-            auto& [plan, index] = block->second;
-            Site& site = plan->blocks[index].sites.emplace_back();
-            site.muscle = sites.takeText();
-            site.side = takeChoice<Side>(sites);
-            site.channel = takeInt(sites);
-        }
-    }
-}
-
-void readDrafts(const Connection& connection, const ByCourse& byCourse)
-{
-    Statement rows(connection, "SELECT course FROM draft WHERE state = 'saved'");
-    while (rows.next()) {
-        const auto row = byCourse.find(rows.takeInteger());
-        if (row != byCourse.end()) {
-            row->second->hasDraft = true;
-        }
-    }
+    return plans;
 }
 
 } // namespace
 
-std::vector<CaseloadRow> caseload(Reading& reading)
+std::vector<CaseloadFacts> currentCaseload(Reading& reading, Date today)
+{
+    // Ordered here: asked for an order, the database would read everybody's key for its sake.
+    Statement rows(reading.connection(), std::string(factColumns) + "FROM caseload_key AS key " +
+                                             joined + "WHERE key.ends_on >= ?");
+    rows.bind({valueOf(today)});
+    std::vector<CaseloadFacts> all = takeAllFacts(rows);
+    std::ranges::sort(all, {}, [](const CaseloadFacts& facts) {
+        return std::pair(std::string_view(facts.foldedName), facts.patient);
+    });
+    return all;
+}
+
+int countEnded(Reading& reading, const EndedSearch& search)
+{
+    const auto [condition, values] = conditionOf(search);
+    return static_cast<int>(numberFrom(reading.connection(),
+                                       "SELECT count(*) FROM caseload_key WHERE " + condition,
+                                       values)
+                                .value_or(0));
+}
+
+std::vector<CaseloadFacts> endedCaseload(Reading& reading, const EndedSearch& search,
+                                         const std::optional<CaseloadFacts>& last, int most)
+{
+    auto [condition, values] = conditionOf(search);
+    if (last) {
+        condition += " AND (name, patient) > (?, ?)";
+        values.push_back(valueOf(last->foldedName));
+        values.push_back(valueOf(last->patient));
+    }
+    values.push_back(valueOf(most));
+    // The page is found in the index alone; the rest is looked up for what is on it.
+    Statement rows(reading.connection(),
+                   std::string(factColumns) +
+                       "FROM (SELECT patient AS paged FROM caseload_key WHERE " + condition +
+                       " ORDER BY name, patient LIMIT ?) "
+                       "JOIN caseload_key AS key ON key.patient = paged " +
+                       joined + "ORDER BY key.name, key.patient");
+    rows.bind(values);
+    return takeAllFacts(rows);
+}
+
+std::vector<CaseloadRow> caseloadRows(Reading& reading, const std::vector<PatientId>& patients)
 {
     const Connection& connection = reading.connection();
-    std::vector<CaseloadRow> rows = readPatients(connection);
-    const ByCourse byCourse = readCourses(connection, rows);
-    readPlans(connection, byCourse);
-    readBlocks(connection, byCourse);
-    readDrafts(connection, byCourse);
+    std::vector<CaseloadRow> rows;
+    for (const PatientId id : patients) {
+        auto patient = shownPatient(connection, id);
+        if (!patient) {
+            continue;
+        }
+        CaseloadRow row{.patient = std::move(*patient), .plans = {}};
+        row.course = shownCourse(connection, id);
+        if (row.course) {
+            row.plans = shownPlans(connection, *row.course->id);
+            row.hasDraft =
+                numberFrom(connection, "SELECT id FROM draft WHERE course = ? AND state = 'saved'",
+                           {valueOf(row.course->id)})
+                    .has_value();
+        }
+        rows.push_back(std::move(row));
+    }
     return rows;
 }
 

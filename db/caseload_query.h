@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the caseload shows of every patient: plain rows, few statements for all.
+// What the caseload shows: for every current patient the little that orders and counts, for those
+// in view the whole row; ended courses page by page.
 #pragma once
 
 #include "db/store.h"
@@ -9,15 +10,16 @@
 #include "core/plan.h"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace quadrille::db
 {
 
-/// A patient and the latest course: one without a last day before the others, then the one that
+/// A patient and the course shown: one without a last day before the others, then the one that
 /// ends later, then the later start.
 struct CaseloadRow {
-    Patient patient;
+    Patient patient;                             ///< without segment lengths
     std::optional<Course> course = std::nullopt; ///< none entered yet
     /// Plans with their blocks and sites (muscle, side, channel); settings, pads and the copied
     /// unit are left empty.
@@ -25,7 +27,40 @@ struct CaseloadRow {
     bool hasDraft = false;
 };
 
-/// Every patient that is not archived, by name.
-std::vector<CaseloadRow> caseload(Reading& reading);
+/// What of the course shown decides whether somebody waits for something.
+struct CaseloadCourse {
+    CourseId id{0};
+    Date startDate;
+    std::optional<Date> endDate = std::nullopt;
+    std::optional<int> plannedWeeks = std::nullopt; ///< of the plan issued last; none without one
+    bool hasDraft = false;
+};
+
+/// One line of the caseload, so little that thousands are read at once.
+struct CaseloadFacts {
+    PatientId patient{0};
+    std::string name;
+    std::string words;      ///< what is searched: folded name, reference, problems, muscles, sides
+    std::string foldedName; ///< orders the pages of ended courses
+    std::optional<CaseloadCourse> course = std::nullopt; ///< none entered yet
+};
+
+/// Every patient that is not archived and whose shown course has not ended before `today`, or who
+/// has none, by folded name.
+std::vector<CaseloadFacts> currentCaseload(Reading& reading, Date today);
+
+/// A search over the courses that ended before `today`.
+struct EndedSearch {
+    Date today;
+    std::vector<std::string> words; ///< folded; each stands somewhere in the line's own
+};
+int countEnded(Reading& reading, const EndedSearch& search);
+/// The next `most` by folded name, after `last` or from the beginning.
+std::vector<CaseloadFacts> endedCaseload(Reading& reading, const EndedSearch& search,
+                                         const std::optional<CaseloadFacts>& last, int most);
+
+/// The whole rows of these patients, in their order; one that is archived or erased meanwhile is
+/// left out. Meant for what is in view.
+std::vector<CaseloadRow> caseloadRows(Reading& reading, const std::vector<PatientId>& patients);
 
 } // namespace quadrille::db

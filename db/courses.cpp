@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/courses.h"
 
+#include "db/caseload_key.h"
 #include "db/change_record.h"
 #include "db/codec.h"
 #include "db/course_rows.h"
@@ -67,6 +68,7 @@ CourseId addCourse(Writing& writing, const Course& course)
            {{"patient", valueOf(course.patient)}, {"number", valueOf(last.value_or(0) + 1)}});
     const CourseId id(insertRow(connection, "course", columns));
     recordCreated(writing, recordOf(id, course.patient));
+    refreshCaseloadKey(connection, *course.patient);
     return id;
 }
 
@@ -84,6 +86,7 @@ void changeCourse(Writing& writing, const Course& changed)
     requireFilled(changed.problem, Field::problem);
     saveOver(writing, recordOf(*changed.id, before->patient), changed.version, columnsOf(*before),
              columnsOf(changed));
+    refreshCaseloadKey(writing.connection(), *before->patient);
 }
 
 } // namespace quadrille::db

@@ -65,6 +65,7 @@ constexpr std::array deletions{
     "DELETE FROM kept_form WHERE form IN ('patient/new', 'patient/' || ?, 'course/new/' || ?) "
     "OR form IN (SELECT 'course/' || id FROM course WHERE patient = ?)",
     "DELETE FROM change_value WHERE change IN (SELECT id FROM change_record WHERE patient = ?)",
+    "DELETE FROM caseload_key WHERE patient = ?",
     "DELETE FROM course WHERE patient = ?",
     "DELETE FROM segment_length WHERE patient = ?",
     "DELETE FROM patient WHERE id = ?",

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/people.h"
 
+#include "db/caseload_key.h"
 #include "db/change_record.h"
 #include "db/codec.h"
 #include "db/failure.h"
@@ -198,6 +199,7 @@ PatientId addPatient(Writing& writing, const Patient& patient)
     addRecord(writing, {.kind = "patient", .patient = id}, columns);
     addSegmentLengths(writing.connection(), "segment_length", "patient", id.key(),
                       added.segmentLengths);
+    refreshCaseloadKey(writing.connection(), id);
     return id;
 }
 
@@ -220,6 +222,7 @@ void changePatient(Writing& writing, const Patient& changed)
     addSegmentLengths(writing.connection(), "segment_length", "patient", record.id,
                       changed.segmentLengths);
     recordChanged(writing, record, allColumnsOf(*before), allColumnsOf(changed));
+    refreshCaseloadKey(writing.connection(), *changed.id);
 }
 
 std::string nextReference(Reading& reading)

@@ -2,6 +2,7 @@
 #include "db/plans.h"
 
 #include "db/block_rows.h"
+#include "db/caseload_key.h"
 #include "db/change_record.h"
 #include "db/codec.h"
 #include "db/course_rows.h"
@@ -250,6 +251,7 @@ PlanId issuePlan(Writing& writing, const Draft& draft, const Issue& issue, Date 
     recordCreated(writing, record);
     recordChanged(writing, record, {}, {{"content_digest", planSeal(writing.connection(), plan)}});
     endDraft(writing, draft, course);
+    refreshCaseloadKey(writing.connection(), patient);
     return PlanId(plan);
 }
 

@@ -22,29 +22,51 @@ std::optional<std::size_t> newestPlan(const std::vector<Plan>& plans)
     return newest;
 }
 
-std::optional<Date> lastPlannedDay(const Course& course, const std::vector<Plan>& plans)
+std::optional<db::CaseloadCourse> courseFactsOf(const db::CaseloadRow& row)
 {
-    const auto newest = newestPlan(plans);
-    if (!newest) {
+    if (!row.course) {
         return std::nullopt;
     }
-    const CourseWeek after{totalWeeks(plans[*newest].blocks) + 1};
-    return firstDayOf(course.startDate, after) - std::chrono::days(1);
+    db::CaseloadCourse course;
+    if (row.course->id) {
+        course.id = *row.course->id;
+    }
+    course.startDate = row.course->startDate;
+    course.endDate = row.course->endDate;
+    if (const auto newest = newestPlan(row.plans)) {
+        course.plannedWeeks = totalWeeks(row.plans[*newest].blocks);
+    }
+    course.hasDraft = row.hasDraft;
+    return course;
 }
 
-std::vector<Attention> attentionOf(const db::CaseloadRow& row, Date today)
+bool isRunning(const db::CaseloadCourse& course, Date today)
 {
-    if (!row.course || !isRunning(*row.course, today)) {
+    return !course.endDate || *course.endDate >= today;
+}
+
+std::optional<Date> lastPlannedDay(const db::CaseloadCourse& course)
+{
+    if (!course.plannedWeeks) {
+        return std::nullopt;
+    }
+    return firstDayOf(course.startDate, CourseWeek{*course.plannedWeeks + 1}) -
+           std::chrono::days(1);
+}
+
+std::vector<Attention> attentionOf(const std::optional<db::CaseloadCourse>& course, Date today)
+{
+    if (!course || !isRunning(*course, today)) {
         return {};
     }
     std::vector<Attention> reasons;
-    if (row.plans.empty()) {
+    if (!course->plannedWeeks) {
         reasons.push_back({AttentionReason::noPlan});
     }
-    if (row.hasDraft) {
+    if (course->hasDraft) {
         reasons.push_back({AttentionReason::draftNotIssued});
     }
-    if (const auto last = lastPlannedDay(*row.course, row.plans)) {
+    if (const auto last = lastPlannedDay(*course)) {
         if (*last < today) {
             reasons.push_back({AttentionReason::planOver, last});
         } else if (*last - today < week) {

@@ -25,12 +25,15 @@ struct Attention {
     friend bool operator==(const Attention&, const Attention&) = default;
 };
 
-/// All reasons of one row, the weightiest first; none for ended courses and patients without one.
-std::vector<Attention> attentionOf(const db::CaseloadRow& row, Date today);
+bool isRunning(const db::CaseloadCourse& course, Date today);
+/// All reasons of one course, the weightiest first; none for an ended one or without a course.
+std::vector<Attention> attentionOf(const std::optional<db::CaseloadCourse>& course, Date today);
 
 /// The last day for which the plan issued last prescribes weeks; nothing without a plan.
-std::optional<Date> lastPlannedDay(const Course& course, const std::vector<Plan>& plans);
+std::optional<Date> lastPlannedDay(const db::CaseloadCourse& course);
 /// The plan issued last; nothing without one.
 std::optional<std::size_t> newestPlan(const std::vector<Plan>& plans);
+/// What of a whole row decides on attention.
+std::optional<db::CaseloadCourse> courseFactsOf(const db::CaseloadRow& row);
 
 } // namespace quadrille::app

@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/caseload/caseload_entry.h"
 
-#include "app/caseload/patient_search.h"
 #include "app/grid/day_marks.h"
 #include "app/words/trade_words.h"
 
 #include <QCoreApplication>
 #include <QRegularExpression>
-
-#include <algorithm>
 
 namespace quadrille::app
 {
@@ -19,8 +16,6 @@ namespace
 struct CaseloadWords {
     Q_DECLARE_TR_FUNCTIONS(CaseloadWords)
 };
-
-constexpr std::chrono::days soon{7};
 
 QString ageText(const Patient& patient, Date today)
 {
@@ -157,7 +152,6 @@ void addCourse(CaseloadEntry& entry, const db::CaseloadRow& row, Date today,
                const QuantityText& text)
 {
     const Course& course = *row.course;
-    entry.course = course.id;
     entry.hasEnded = !isRunning(course, today);
     entry.courseLines = courseLinesOf(row, today, text);
     entry.plan = planLines(row, today, text);
@@ -169,46 +163,18 @@ void addCourse(CaseloadEntry& entry, const db::CaseloadRow& row, Date today,
     if (const auto newest = newestPlan(row.plans)) {
         entry.weeks = totalWeeks(row.plans[*newest].blocks);
     }
-    const auto last = lastPlannedDay(course, row.plans);
-    entry.endsWithinAWeek = !entry.hasEnded && last && *last >= today && *last - today <= soon;
-}
-
-QString searchableText(const db::CaseloadRow& row)
-{
-    QStringList parts{QString::fromStdString(row.patient.name),
-                      QString::fromStdString(row.patient.reference)};
-    if (row.course) {
-        parts << QString::fromStdString(row.course->problem);
-    }
-    for (const Plan& plan : row.plans) {
-        for (const Block& block : plan.blocks) {
-            for (const Site& site : block.sites) {
-                parts << QString::fromStdString(site.muscle) << sideName(site.side);
-            }
-        }
-    }
-    parts.removeDuplicates();
-    return folded(parts.join(QLatin1Char(' ')));
 }
 
 } // namespace
 
-bool CaseloadEntry::hasReason(AttentionReason reason) const
-{
-    return std::any_of(reasons.begin(), reasons.end(),
-                       [&](const Attention& attention) { return attention.reason == reason; });
-}
-
 CaseloadEntry entryOf(const db::CaseloadRow& row, Date today, const QuantityText& text)
 {
     CaseloadEntry entry;
-    entry.patient = row.patient.id;
     entry.name = {QString::fromStdString(row.patient.name), ageText(row.patient, today)};
-    entry.searchable = searchableText(row);
     if (row.course) {
         addCourse(entry, row, today, text);
     }
-    entry.reasons = attentionOf(row, today);
+    entry.reasons = attentionOf(courseFactsOf(row), today);
     for (std::size_t i = 0; i < entry.reasons.size(); ++i) {
         const TwoLines words = reasonWords(entry.reasons[i], row, today, text);
         if (i == 0) {

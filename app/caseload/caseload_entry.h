@@ -24,10 +24,8 @@ struct TwoLines {
     friend bool operator==(const TwoLines&, const TwoLines&) = default;
 };
 
-/// A patient with the latest course, worded once when the rows arrive.
+/// A patient with the course shown, worded when the row comes into view.
 struct CaseloadEntry {
-    std::optional<PatientId> patient = std::nullopt;
-    std::optional<CourseId> course = std::nullopt;
     TwoLines name;        ///< name, age
     TwoLines courseLines; ///< sites, problem
     TwoLines plan;        ///< "Plan 2", "since 9 Feb 2026"
@@ -38,11 +36,8 @@ struct CaseloadEntry {
     std::optional<int> weeks = std::nullopt; ///< weeks of the plan issued last
     std::optional<CourseGrid> miniature = std::nullopt; ///< nothing without a course
     bool hasEnded = false;
-    bool endsWithinAWeek = false; ///< the plan's last day is at most 7 days away
-    QString searchable;           ///< folded, see patient_search.h
 
     bool needsAttention() const { return !reasons.empty(); }
-    bool hasReason(AttentionReason reason) const;
 };
 
 CaseloadEntry entryOf(const db::CaseloadRow& row, Date today, const QuantityText& text);

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/caseload/caseload_model.h"
 
+#include "app/caseload/patient_search.h"
+
+#include <algorithm>
+
 namespace quadrille::app
 {
 
@@ -12,24 +16,39 @@ QString joined(const TwoLines& lines)
     return lines.second.isEmpty() ? lines.first : lines.first + QStringLiteral("\n") + lines.second;
 }
 
+std::vector<std::string> wordsOf(const CaseloadWish& wish)
+{
+    std::vector<std::string> words;
+    for (const QString& word : wantedWords(wish.search)) {
+        words.push_back(word.toStdString());
+    }
+    return words;
+}
+
 } // namespace
 
-CaseloadModel::CaseloadModel(const QuantityText& text, QObject* parent)
+CaseloadModel::CaseloadModel(CaseloadSource& source, const QuantityText& text, QObject* parent)
     : QAbstractTableModel(parent)
+    , m_source(source)
     , m_text(text)
-    , m_entries(std::make_shared<std::vector<CaseloadEntry>>())
 {
 }
 
-void CaseloadModel::setRows(const std::vector<db::CaseloadRow>& rows, Date today)
+void CaseloadModel::reload()
 {
-    auto entries = std::make_shared<std::vector<CaseloadEntry>>();
-    entries->reserve(rows.size());
-    for (const db::CaseloadRow& row : rows) {
-        entries->push_back(entryOf(row, today, m_text));
+    const auto current = m_source.current();
+    if (!current) {
+        return;
     }
     beginResetModel();
-    m_entries = std::move(entries);
+    m_entries.clear();
+    m_current.clear();
+    const Date today = m_source.today();
+    for (const db::CaseloadFacts& facts : *current) {
+        m_current.push_back(app::lineOf(facts, today));
+    }
+    sortByName(m_current, m_text.locale());
+    m_endedInAll = m_source.countEnded({});
     rearrange();
     endResetModel();
 }
@@ -42,37 +61,137 @@ void CaseloadModel::setWish(const CaseloadWish& wish)
     endResetModel();
 }
 
+/// The first page of ended courses that the search matches; how many there are in all.
+int CaseloadModel::findEnded()
+{
+    m_ended.clear();
+    m_lastEnded.reset();
+    const std::vector<std::string> words = wordsOf(m_wish);
+    addEnded(m_source.ended(words, std::nullopt, endedPage));
+    if (m_ended.size() < endedPage) {
+        return static_cast<int>(m_ended.size());
+    }
+    return words.empty() ? m_endedInAll : m_source.countEnded(words);
+}
+
+void CaseloadModel::addEnded(const std::vector<db::CaseloadFacts>& page)
+{
+    for (const db::CaseloadFacts& facts : page) {
+        m_ended.push_back(app::lineOf(facts, m_source.today()));
+    }
+    if (!page.empty()) {
+        m_lastEnded = page.back();
+    }
+}
+
 void CaseloadModel::rearrange()
 {
-    m_arrangement = arrange(*m_entries, m_wish, m_text.locale());
-    m_lines.clear();
+    m_arrangement = arrange(m_current, m_wish, findEnded());
+    m_rows.clear();
     for (const CaseloadArrangement::Group& group : m_arrangement.groups) {
-        m_lines.push_back({group.kind, std::nullopt});
-        for (const std::size_t row : group.rows) {
-            m_lines.push_back({group.kind, row});
+        m_rows.push_back({group.kind, std::nullopt});
+        for (const std::size_t line : group.rows) {
+            m_rows.push_back({group.kind, line});
+        }
+    }
+    if (m_arrangement.showsEnded) {
+        m_rows.push_back({CaseloadGroup::ended, std::nullopt});
+        for (std::size_t line = 0; line < m_ended.size(); ++line) {
+            m_rows.push_back({CaseloadGroup::ended, line});
         }
     }
 }
 
-bool CaseloadModel::isGroupHead(int row) const
+bool CaseloadModel::canFetchMore(const QModelIndex& parent) const
 {
-    return row >= 0 && row < static_cast<int>(m_lines.size()) &&
-           !m_lines[static_cast<std::size_t>(row)].entry;
+    return !parent.isValid() && m_arrangement.showsEnded &&
+           static_cast<int>(m_ended.size()) < m_arrangement.ended;
 }
 
-const CaseloadEntry* CaseloadModel::entryAt(int row) const
+void CaseloadModel::fetchMore(const QModelIndex& parent)
 {
-    if (row < 0 || row >= static_cast<int>(m_lines.size()) || isGroupHead(row)) {
+    if (!canFetchMore(parent)) {
+        return;
+    }
+    const auto page = m_source.ended(wordsOf(m_wish), m_lastEnded, endedPage);
+    if (page.empty()) {
+        // Somebody else has changed them meanwhile; what is shown is all that there is.
+        m_arrangement.ended = static_cast<int>(m_ended.size());
+        return;
+    }
+    const auto first = static_cast<int>(m_rows.size());
+    beginInsertRows({}, first, first + static_cast<int>(page.size()) - 1);
+    for (std::size_t i = 0; i < page.size(); ++i) {
+        m_rows.push_back({CaseloadGroup::ended, m_ended.size() + i});
+    }
+    addEnded(page);
+    endInsertRows();
+}
+
+bool CaseloadModel::isGroupHead(int row) const
+{
+    return row >= 0 && row < static_cast<int>(m_rows.size()) &&
+           !m_rows[static_cast<std::size_t>(row)].line;
+}
+
+const CaseloadLine* CaseloadModel::lineOf(const Row& row) const
+{
+    if (!row.line) {
         return nullptr;
     }
-    return &(*m_entries)[*m_lines[static_cast<std::size_t>(row)].entry];
+    return row.group == CaseloadGroup::ended ? &m_ended[*row.line] : &m_current[*row.line];
+}
+
+const CaseloadLine* CaseloadModel::lineAt(int row) const
+{
+    return row < 0 || row >= static_cast<int>(m_rows.size())
+               ? nullptr
+               : lineOf(m_rows[static_cast<std::size_t>(row)]);
+}
+
+/// Reads what is missing from a little above the row to some screens below it.
+void CaseloadModel::readAround(int row) const
+{
+    constexpr int above = 10;
+    constexpr int below = 30;
+    std::vector<PatientId> missing;
+    const int last = std::min(row + below, static_cast<int>(m_rows.size()) - 1);
+    for (int near = std::max(row - above, 0); near <= last; ++near) {
+        const CaseloadLine* line = lineAt(near);
+        if (line && !m_entries.contains(line->patient.key())) {
+            missing.push_back(line->patient);
+        }
+    }
+    for (const db::CaseloadRow& read : m_source.rows(missing)) {
+        m_entries[read.patient.id->key()] =
+            std::make_shared<CaseloadEntry>(entryOf(read, m_source.today(), m_text));
+    }
+}
+
+CaseloadEntryPointer CaseloadModel::entryAt(int row) const
+{
+    const CaseloadLine* line = lineAt(row);
+    if (!line) {
+        return nullptr;
+    }
+    if (!m_entries.contains(line->patient.key())) {
+        readAround(row);
+    }
+    CaseloadEntryPointer& entry = m_entries[line->patient.key()];
+    if (!entry) {
+        // Archived or erased by somebody else since the lines were read; the next reload drops it.
+        CaseloadEntry gone;
+        gone.name = {line->name, {}};
+        entry = std::make_shared<CaseloadEntry>(std::move(gone));
+    }
+    return entry;
 }
 
 std::optional<int> CaseloadModel::rowOf(PatientId patient) const
 {
-    for (int row = 0; row < static_cast<int>(m_lines.size()); ++row) {
-        const CaseloadEntry* entry = entryAt(row);
-        if (entry && entry->patient == patient) {
+    for (int row = 0; row < static_cast<int>(m_rows.size()); ++row) {
+        const CaseloadLine* line = lineAt(row);
+        if (line && line->patient == patient) {
             return row;
         }
     }
@@ -81,7 +200,7 @@ std::optional<int> CaseloadModel::rowOf(PatientId patient) const
 
 int CaseloadModel::rowCount(const QModelIndex& parent) const
 {
-    return parent.isValid() ? 0 : static_cast<int>(m_lines.size());
+    return parent.isValid() ? 0 : static_cast<int>(m_rows.size());
 }
 
 int CaseloadModel::columnCount(const QModelIndex& parent) const
@@ -95,12 +214,16 @@ QVariant CaseloadModel::data(const QModelIndex& index, int role) const
         return {};
     }
     const auto column = static_cast<CaseloadColumn>(index.column());
-    const CaseloadEntry* entry = entryAt(index.row());
-    if (!entry) {
+    if (isGroupHead(index.row())) {
         const bool shown = column == CaseloadColumn::margin &&
                            (role == Qt::DisplayRole || role == Qt::AccessibleTextRole);
-        return shown ? headText(m_lines[static_cast<std::size_t>(index.row())].group) : QVariant();
+        return shown ? headText(m_rows[static_cast<std::size_t>(index.row())].group) : QVariant();
     }
+    if (role != Qt::DisplayRole && role != Qt::AccessibleTextRole && role != Qt::ToolTipRole &&
+        role != EntryRole) {
+        return {};
+    }
+    const CaseloadEntryPointer entry = entryAt(index.row());
     switch (role) {
     case Qt::DisplayRole:
         return cellText(*entry, column);
@@ -112,7 +235,7 @@ QVariant CaseloadModel::data(const QModelIndex& index, int role) const
                          entry->otherReasons.join(QLatin1Char('\n'))
                    : cellText(*entry, column);
     case EntryRole:
-        return QVariant::fromValue(CaseloadEntryPointer(m_entries, entry));
+        return QVariant::fromValue(entry);
     default:
         return {};
     }
@@ -120,7 +243,7 @@ QVariant CaseloadModel::data(const QModelIndex& index, int role) const
 
 QString CaseloadModel::headText(CaseloadGroup group) const
 {
-    int count = 0;
+    int count = group == CaseloadGroup::ended ? m_arrangement.ended : 0;
     for (const CaseloadArrangement::Group& shown : m_arrangement.groups) {
         count = shown.kind == group ? static_cast<int>(shown.rows.size()) : count;
     }
@@ -184,7 +307,7 @@ QVariant CaseloadModel::headerData(int section, Qt::Orientation orientation, int
 
 Qt::ItemFlags CaseloadModel::flags(const QModelIndex& index) const
 {
-    if (!entryAt(index.row())) {
+    if (!lineAt(index.row())) {
         return Qt::NoItemFlags;
     }
     return Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemNeverHasChildren;

@@ -2,11 +2,15 @@
 // The rows of the caseload for the table: heads of groups and patients.
 #pragma once
 
+#include "app/caseload/caseload_entry.h"
 #include "app/caseload/caseload_order.h"
+#include "app/caseload/caseload_source.h"
 
 #include <QAbstractTableModel>
 
+#include <cstdint>
 #include <memory>
+#include <unordered_map>
 
 namespace quadrille::app
 {
@@ -15,8 +19,11 @@ namespace quadrille::app
 enum class CaseloadColumn { margin, name, course, week, grid, plan, attention };
 inline constexpr int caseloadColumns = 7;
 
-/// Holds the entries of a practice and the arrangement that is shown. A row is the head of a group
-/// or a patient. Texts are made when the entries arrive; data() only hands them out.
+using CaseloadEntryPointer = std::shared_ptr<const CaseloadEntry>;
+
+/// A row is the head of a group or a patient. All current patients are held as lines, which order
+/// and count; ended courses arrive page by page as the table scrolls. A whole entry is read and
+/// worded when its row is looked at, with its neighbours, and kept until the next reload().
 class CaseloadModel : public QAbstractTableModel
 {
     Q_OBJECT
@@ -25,19 +32,27 @@ public:
     enum Role {
         EntryRole = Qt::UserRole, ///< CaseloadEntryPointer; nothing for the head of a group
     };
+    /// So many ended courses are read at a time.
+    static constexpr int endedPage = 100;
 
-    explicit CaseloadModel(const QuantityText& text, QObject* parent = nullptr);
+    /// `source` outlives the model. Empty until reload().
+    CaseloadModel(CaseloadSource& source, const QuantityText& text, QObject* parent = nullptr);
 
-    void setRows(const std::vector<db::CaseloadRow>& rows, Date today);
+    /// Reads the caseload anew; the wish stays. What can't be read stays as it was.
+    void reload();
     void setWish(const CaseloadWish& wish);
     const CaseloadWish& wish() const { return m_wish; }
 
-    /// All entries, whatever is shown.
-    const std::vector<CaseloadEntry>& entries() const { return *m_entries; }
+    /// All current patients by name, whatever is shown.
+    const std::vector<CaseloadLine>& currentLines() const { return m_current; }
+    /// All ended courses, whatever is searched.
+    int endedInAll() const { return m_endedInAll; }
     const CaseloadArrangement& arrangement() const { return m_arrangement; }
     bool isGroupHead(int row) const;
     /// The patient of a row; nothing for the head of a group.
-    const CaseloadEntry* entryAt(int row) const;
+    const CaseloadLine* lineAt(int row) const;
+    /// All words of a row; nothing for the head of a group.
+    CaseloadEntryPointer entryAt(int row) const;
     /// The row that shows a patient now.
     std::optional<int> rowOf(PatientId patient) const;
 
@@ -47,26 +62,35 @@ public:
     QVariant headerData(int section, Qt::Orientation orientation,
                         int role = Qt::DisplayRole) const override;
     Qt::ItemFlags flags(const QModelIndex& index) const override;
+    bool canFetchMore(const QModelIndex& parent) const override;
+    void fetchMore(const QModelIndex& parent) override;
 
 private:
-    /// Either the head of a group or an entry.
-    struct Line {
+    /// Either the head of a group or a patient.
+    struct Row {
         CaseloadGroup group = CaseloadGroup::needsAttention;
-        std::optional<std::size_t> entry = std::nullopt;
+        std::optional<std::size_t> line = std::nullopt; ///< in m_current or m_ended, by the group
     };
     void rearrange();
+    int findEnded();
+    void addEnded(const std::vector<db::CaseloadFacts>& page);
+    const CaseloadLine* lineOf(const Row& row) const;
+    void readAround(int row) const;
     QString headText(CaseloadGroup group) const;
     QVariant cellText(const CaseloadEntry& entry, CaseloadColumn column) const;
 
+    CaseloadSource& m_source;
     QuantityText m_text;
-    /// Shared with the variants that data() hands out, which may outlive a change of rows.
-    std::shared_ptr<const std::vector<CaseloadEntry>> m_entries;
+    std::vector<CaseloadLine> m_current;
+    std::vector<CaseloadLine> m_ended; ///< what has arrived of those that the search matches
+    std::optional<db::CaseloadFacts> m_lastEnded;
+    int m_endedInAll = 0;
     CaseloadWish m_wish;
     CaseloadArrangement m_arrangement;
-    std::vector<Line> m_lines;
+    std::vector<Row> m_rows;
+    /// By the patient's key. Shared with the variants that data() hands out.
+    mutable std::unordered_map<std::int64_t, CaseloadEntryPointer> m_entries;
 };
-
-using CaseloadEntryPointer = std::shared_ptr<const CaseloadEntry>;
 
 } // namespace quadrille::app
 

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <utility>
 
 namespace quadrille::app
 {
@@ -14,107 +15,110 @@ namespace quadrille::app
 namespace
 {
 
-CaseloadGroup groupOf(const CaseloadEntry& entry)
-{
-    if (entry.hasEnded) {
-        return CaseloadGroup::ended;
-    }
-    return entry.needsAttention() ? CaseloadGroup::needsAttention : CaseloadGroup::nothingWaiting;
-}
-
-bool isShown(const CaseloadEntry& entry, const CaseloadWish& wish, bool searching)
+bool isShown(const CaseloadLine& line, const CaseloadWish& wish)
 {
     if (wish.topic) {
-        return isUnder(*wish.topic, entry);
+        return isUnder(*wish.topic, line);
     }
     switch (wish.filter) {
     case CaseloadFilter::all:
-        return searching || !entry.hasEnded;
+        return true;
     case CaseloadFilter::needsAttention:
-        return entry.needsAttention();
+        return line.needsAttention();
     case CaseloadFilter::ended:
-        return entry.hasEnded;
+        break;
     }
     return false;
 }
 
 /// Courses without a week come after those with one.
-int weekRank(const CaseloadEntry& entry)
+int weekRank(const CaseloadLine& line)
 {
-    return entry.week.value_or(std::numeric_limits<int>::max());
+    return line.week.value_or(std::numeric_limits<int>::max());
 }
 
-int reasonRank(const CaseloadEntry& entry)
+int reasonRank(const CaseloadLine& line)
 {
-    return entry.reasons.empty() ? std::numeric_limits<int>::max()
-                                 : static_cast<int>(entry.reasons.front().reason);
+    return line.reasons.empty() ? std::numeric_limits<int>::max()
+                                : static_cast<int>(line.reasons.front().reason);
 }
 
-void sortRows(std::vector<std::size_t>& rows, const std::vector<CaseloadEntry>& entries,
-              CaseloadSort sort, const QCollator& collator)
+int rankOf(const CaseloadLine& line, CaseloadSort sort)
 {
-    const auto rank = [&](std::size_t row) {
-        switch (sort) {
-        case CaseloadSort::attention:
-            return reasonRank(entries[row]);
-        case CaseloadSort::week:
-            return weekRank(entries[row]);
-        case CaseloadSort::name:
-            break;
-        }
-        return 0;
-    };
-    std::stable_sort(rows.begin(), rows.end(), [&](std::size_t a, std::size_t b) {
-        if (rank(a) != rank(b)) {
-            return rank(a) < rank(b);
-        }
-        return collator.compare(entries[a].name.first, entries[b].name.first) < 0;
-    });
+    switch (sort) {
+    case CaseloadSort::attention:
+        return reasonRank(line);
+    case CaseloadSort::week:
+        return weekRank(line);
+    case CaseloadSort::name:
+        break;
+    }
+    return 0;
 }
 
 } // namespace
 
-bool isUnder(DeskTopic topic, const CaseloadEntry& entry)
+bool isUnder(DeskTopic topic, const CaseloadLine& line)
 {
     switch (topic) {
     case DeskTopic::draftsToIssue:
-        return entry.hasReason(AttentionReason::draftNotIssued);
+        return line.hasReason(AttentionReason::draftNotIssued);
     case DeskTopic::coursesWithoutPlan:
-        return entry.hasReason(AttentionReason::noPlan);
+        return line.hasReason(AttentionReason::noPlan);
     case DeskTopic::plansEndingSoon:
-        return entry.endsWithinAWeek;
+        return line.endsWithinAWeek;
     }
     return false;
 }
 
-CaseloadArrangement arrange(const std::vector<CaseloadEntry>& entries, const CaseloadWish& wish,
-                            const QLocale& locale)
+void sortByName(std::vector<CaseloadLine>& lines, const QLocale& locale)
 {
-    const QString wanted = folded(wish.search);
-    const bool searching = !wanted.isEmpty();
+    const QCollator collator(locale);
+    std::vector<std::pair<QCollatorSortKey, std::size_t>> keys;
+    keys.reserve(lines.size());
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        keys.emplace_back(collator.sortKey(lines[i].name), i);
+    }
+    std::ranges::stable_sort(
+        keys, [](const auto& a, const auto& b) { return a.first.compare(b.first) < 0; });
+    std::vector<CaseloadLine> sorted;
+    sorted.reserve(lines.size());
+    for (const auto& [key, i] : keys) {
+        sorted.push_back(std::move(lines[i]));
+    }
+    lines = std::move(sorted);
+}
+
+CaseloadArrangement arrange(const std::vector<CaseloadLine>& lines, const CaseloadWish& wish,
+                            int ended)
+{
+    const QStringList wanted = wantedWords(wish.search);
     CaseloadArrangement arrangement;
-    std::vector<CaseloadArrangement::Group> groups{{CaseloadGroup::needsAttention, {}},
-                                                   {CaseloadGroup::nothingWaiting, {}},
-                                                   {CaseloadGroup::ended, {}}};
-    for (std::size_t row = 0; row < entries.size(); ++row) {
-        const CaseloadEntry& entry = entries[row];
-        if (!matches(entry.searchable, wanted)) {
+    CaseloadArrangement::Group waiting{CaseloadGroup::needsAttention, {}};
+    CaseloadArrangement::Group quiet{CaseloadGroup::nothingWaiting, {}};
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const CaseloadLine& line = lines[i];
+        if (!matches(line.searchable, wanted)) {
             continue;
         }
-        arrangement.all += searching || !entry.hasEnded ? 1 : 0;
-        arrangement.needsAttention += entry.needsAttention() ? 1 : 0;
-        arrangement.ended += entry.hasEnded ? 1 : 0;
-        if (isShown(entry, wish, searching)) {
-            groups[static_cast<std::size_t>(groupOf(entry))].rows.push_back(row);
+        ++arrangement.all;
+        arrangement.needsAttention += line.needsAttention() ? 1 : 0;
+        if (isShown(line, wish)) {
+            (line.needsAttention() ? waiting : quiet).rows.push_back(i);
         }
     }
-    const QCollator collator(locale);
-    for (CaseloadArrangement::Group& group : groups) {
-        if (!group.rows.empty()) {
-            sortRows(group.rows, entries, wish.sort, collator);
-            arrangement.groups.push_back(std::move(group));
+    for (CaseloadArrangement::Group* group : {&waiting, &quiet}) {
+        std::ranges::stable_sort(group->rows, {},
+                                 [&](std::size_t row) { return rankOf(lines[row], wish.sort); });
+        if (!group->rows.empty()) {
+            arrangement.groups.push_back(std::move(*group));
         }
     }
+    arrangement.ended = ended;
+    arrangement.all += wanted.isEmpty() ? 0 : ended;
+    const bool endedWanted = wish.filter == CaseloadFilter::ended ||
+                             (wish.filter == CaseloadFilter::all && !wanted.isEmpty());
+    arrangement.showsEnded = !wish.topic && endedWanted && ended > 0;
     return arrangement;
 }
 

@@ -2,9 +2,10 @@
 // Which rows are shown, in which groups and order, and how many there are behind each filter.
 #pragma once
 
-#include "app/caseload/caseload_entry.h"
+#include "app/caseload/caseload_line.h"
 
 #include <QLocale>
+#include <QString>
 
 #include <optional>
 #include <vector>
@@ -27,23 +28,28 @@ struct CaseloadWish {
     std::optional<DeskTopic> topic = std::nullopt; ///< only what lies under one line of the desk
 };
 
-/// Rows by their index in the entries.
+/// Current patients by their index in the lines.
 struct CaseloadArrangement {
     struct Group {
         CaseloadGroup kind = CaseloadGroup::needsAttention;
         std::vector<std::size_t> rows;
     };
     std::vector<Group> groups; ///< none of them empty
+    bool showsEnded = false;   ///< ended courses follow
     int all = 0;               ///< behind each filter, with this search
     int needsAttention = 0;
     int ended = 0;
 };
 
-/// Ended courses stand behind their own filter; while something is searched they are found from
-/// "all" as well, in a group of their own. Names are compared as `locale` does.
-CaseloadArrangement arrange(const std::vector<CaseloadEntry>& entries, const CaseloadWish& wish,
-                            const QLocale& locale);
+/// Puts the lines in the order of their names as `locale` compares them.
+void sortByName(std::vector<CaseloadLine>& lines, const QLocale& locale);
 
-bool isUnder(DeskTopic topic, const CaseloadEntry& entry);
+/// `lines`: all current patients, sorted by name. `ended`: how many ended courses the search
+/// matches. They stand behind their own filter; while something is searched they are found from
+/// "all" as well, in a group of their own.
+CaseloadArrangement arrange(const std::vector<CaseloadLine>& lines, const CaseloadWish& wish,
+                            int ended);
+
+bool isUnder(DeskTopic topic, const CaseloadLine& line);
 
 } // namespace quadrille::app

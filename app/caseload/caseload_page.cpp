@@ -16,6 +16,8 @@
 #include <QResizeEvent>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace quadrille::app
 {
 
@@ -44,10 +46,11 @@ QFrame* makeTableFrame(QWidget* table, QWidget* parent)
 
 } // namespace
 
-CaseloadPage::CaseloadPage(const QuantityText& text, QWidget* parent)
+CaseloadPage::CaseloadPage(CaseloadSource& source, const QuantityText& text, QWidget* parent)
     : QWidget(parent)
+    , m_source(source)
     , m_text(text)
-    , m_model(new CaseloadModel(text, this))
+    , m_model(new CaseloadModel(source, text, this))
     , m_head(new CaseloadHead(this))
     , m_table(new CaseloadTable(*m_model, text, this))
     , m_notice(new CaseloadNotice(m_table->viewport()))
@@ -112,7 +115,12 @@ void CaseloadPage::connectParts()
         wish.topic = topic;
         applyWish(wish);
     });
-    connect(m_table, &CaseloadTable::opened, this, &CaseloadPage::openEntry);
+    connect(m_table, &CaseloadTable::opened, this, [this](const CaseloadLine& line) {
+        // The line dies when the caseload is read anew while the record is open.
+        const PatientId patient = line.patient;
+        const auto course = line.course;
+        emit openRequested(patient, course);
+    });
     connect(m_head, &CaseloadHead::newPatientRequested, this, &CaseloadPage::newPatientRequested);
     connect(m_notice, &CaseloadNotice::newPatientRequested, this,
             &CaseloadPage::newPatientRequested);
@@ -120,12 +128,17 @@ void CaseloadPage::connectParts()
     connect(m_notice, &CaseloadNotice::clearRequested, m_head, &CaseloadHead::clearSearch);
 }
 
-void CaseloadPage::setRows(const std::vector<db::CaseloadRow>& rows, Date today)
+std::optional<PatientId> CaseloadPage::chosenPatient() const
 {
-    const CaseloadEntry* current = m_table->currentEntry();
-    const auto patient = current ? current->patient : std::nullopt;
-    m_model->setRows(rows, today);
-    m_desk->setEntries(m_model->entries(), today);
+    const CaseloadLine* line = m_table->currentLine();
+    return line ? std::optional(line->patient) : std::nullopt;
+}
+
+void CaseloadPage::reload()
+{
+    const auto patient = chosenPatient();
+    m_model->reload();
+    m_desk->setLines(m_model->currentLines(), m_source.today());
     dropEmptyTopic();
     if (patient) {
         choosePatient(*patient);
@@ -148,8 +161,7 @@ void CaseloadPage::dropEmptyTopic()
 
 void CaseloadPage::applyWish(const CaseloadWish& wish)
 {
-    const CaseloadEntry* current = m_table->currentEntry();
-    const auto patient = current ? current->patient : std::nullopt;
+    const auto patient = chosenPatient();
     m_model->setWish(wish);
     if (patient) {
         choosePatient(*patient);
@@ -162,7 +174,7 @@ void CaseloadPage::showNotice()
 {
     const CaseloadWish& wish = m_model->wish();
     m_notice->setVisible(m_model->rowCount() == 0);
-    if (m_model->entries().empty()) {
+    if (m_model->currentLines().empty() && m_model->endedInAll() == 0) {
         m_notice->showNoPatients();
     } else if (!wish.search.trimmed().isEmpty()) {
         m_notice->showNoMatch(wish.search.trimmed());
@@ -182,7 +194,7 @@ void CaseloadPage::choosePatient(PatientId patient)
 
 void CaseloadPage::focusList()
 {
-    if (m_table->currentEntry() || m_table->chooseFirst()) {
+    if (m_table->currentLine() || m_table->chooseFirst()) {
         m_table->setFocus(Qt::ShortcutFocusReason);
     }
 }
@@ -194,25 +206,16 @@ void CaseloadPage::focusSearch()
 
 QString CaseloadPage::statusText() const
 {
-    int running = 0;
-    int ended = 0;
-    for (const CaseloadEntry& entry : m_model->entries()) {
-        ended += entry.hasEnded ? 1 : 0;
-        running += entry.course && !entry.hasEnded ? 1 : 0;
-    }
+    const auto& lines = m_model->currentLines();
+    const auto running = static_cast<int>(std::ranges::count_if(
+        lines, [](const CaseloadLine& line) { return line.course.has_value(); }));
+    const int ended = m_model->endedInAll();
     if (running + ended == 0) {
         return tr("No courses yet");
     }
     return tr("%1 running · %2 ended", "courses")
         .arg(running == 1 ? tr("1 course") : tr("%n courses", nullptr, running),
              m_text.count(ended));
-}
-
-void CaseloadPage::openEntry(const CaseloadEntry& entry)
-{
-    if (entry.patient) {
-        emit openRequested(*entry.patient, entry.course);
-    }
 }
 
 void CaseloadPage::resizeEvent(QResizeEvent* event)

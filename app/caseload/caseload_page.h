@@ -3,14 +3,12 @@
 #pragma once
 
 #include "app/caseload/caseload_order.h"
+#include "app/caseload/caseload_source.h"
 #include "app/words/quantity_text.h"
-
-#include "db/caseload_query.h"
 
 #include <QWidget>
 
 #include <optional>
-#include <vector>
 
 namespace quadrille::app
 {
@@ -21,16 +19,17 @@ class CaseloadNotice;
 class CaseloadTable;
 class DeskSheet;
 
-/// Shows the rows it is given and tells what the person wants; never asks the store. Search and
-/// filters stay as they are when new rows come.
+/// Shows what its source gives and tells what the person wants. Search and filters stay as they are
+/// when it is read anew.
 class CaseloadPage : public QWidget
 {
     Q_OBJECT
 
 public:
-    explicit CaseloadPage(const QuantityText& text, QWidget* parent = nullptr);
+    /// `source` outlives the page. Empty until reload().
+    CaseloadPage(CaseloadSource& source, const QuantityText& text, QWidget* parent = nullptr);
 
-    void setRows(const std::vector<db::CaseloadRow>& rows, Date today);
+    void reload();
     /// Makes a patient's row the current one, if it is shown.
     void choosePatient(PatientId patient);
     /// The list takes the focus, its first patient if none is current.
@@ -55,8 +54,9 @@ private:
     void dropEmptyTopic();
     void applyWish(const CaseloadWish& wish);
     void showNotice();
-    void openEntry(const CaseloadEntry& entry);
+    std::optional<PatientId> chosenPatient() const;
 
+    CaseloadSource& m_source;
     QuantityText m_text;
     CaseloadModel* m_model;
     CaseloadHead* m_head;

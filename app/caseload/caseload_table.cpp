@@ -88,23 +88,23 @@ CaseloadTable::CaseloadTable(CaseloadModel& model, const QuantityText& text, QWi
     setAccessibleDescription(tr("Enter opens the record"));
     connect(&m_model, &QAbstractItemModel::modelReset, this, &CaseloadTable::layOutRows);
     connect(this, &QAbstractItemView::activated, this, [this](const QModelIndex& index) {
-        if (const CaseloadEntry* entry = m_model.entryAt(index.row())) {
-            emit opened(*entry);
+        if (const CaseloadLine* line = m_model.lineAt(index.row())) {
+            emit opened(*line);
         }
     });
     layOutRows();
     layOutColumns();
 }
 
-const CaseloadEntry* CaseloadTable::currentEntry() const
+const CaseloadLine* CaseloadTable::currentLine() const
 {
-    return m_model.entryAt(currentIndex().row());
+    return m_model.lineAt(currentIndex().row());
 }
 
 bool CaseloadTable::chooseFirst()
 {
     for (int row = 0; row < m_model.rowCount(); ++row) {
-        if (m_model.entryAt(row)) {
+        if (m_model.lineAt(row)) {
             setCurrentIndex(m_model.index(row, columnIndex(CaseloadColumn::name)));
             scrollToTop();
             return true;
@@ -125,9 +125,8 @@ void CaseloadTable::layOutRows()
     clearSpans();
     verticalHeader()->setDefaultSectionSize(CaseloadDelegate::rowHeight(false));
     for (int row = 0; row < m_model.rowCount(); ++row) {
-        const bool head = m_model.isGroupHead(row);
-        setRowHeight(row, CaseloadDelegate::rowHeight(head));
-        if (head) {
+        if (m_model.isGroupHead(row)) {
+            setRowHeight(row, CaseloadDelegate::rowHeight(true));
             setSpan(row, 0, 1, caseloadColumns);
         }
     }
@@ -164,7 +163,7 @@ void CaseloadTable::keyPressEvent(QKeyEvent* event)
 {
     if (event->key() == Qt::Key_Up) {
         int above = currentIndex().row() - 1;
-        while (above >= 0 && !m_model.entryAt(above)) {
+        while (above >= 0 && !m_model.lineAt(above)) {
             --above;
         }
         if (above < 0) {

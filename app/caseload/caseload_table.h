@@ -33,14 +33,14 @@ public:
     CaseloadTable(CaseloadModel& model, const QuantityText& text, QWidget* parent = nullptr);
 
     /// The patient of the current row; nothing when there is none.
-    const CaseloadEntry* currentEntry() const;
+    const CaseloadLine* currentLine() const;
     /// Makes the first patient current; false when there is none.
     bool chooseFirst();
     void choosePatient(PatientId patient);
 
 signals:
     /// Enter or a double click on a patient.
-    void opened(const CaseloadEntry& entry);
+    void opened(const CaseloadLine& line);
     /// Up on the first patient.
     void leftUpwards();
 

@@ -21,6 +21,8 @@ constexpr int headHeight = 39;
 constexpr int countWidth = 26;
 constexpr int firstLineMiddle = 17;
 constexpr int secondLineMiddle = 34;
+/// The line holds no more; a voice would not end.
+constexpr int mostNames = 12;
 constexpr DeskTopic topics[] = {DeskTopic::coursesWithoutPlan, DeskTopic::draftsToIssue,
                                 DeskTopic::plansEndingSoon};
 
@@ -140,18 +142,24 @@ void DeskSheet::addLine(DeskTopic topic)
     });
 }
 
-void DeskSheet::setEntries(const std::vector<CaseloadEntry>& entries, Date today)
+void DeskSheet::setLines(const std::vector<CaseloadLine>& lines, Date today)
 {
     m_date->setText(m_text.weekdayDate(today));
     bool anything = false;
     for (const auto& [topic, line] : m_lines) {
         QStringList names;
-        for (const CaseloadEntry& entry : entries) {
-            if (isUnder(topic, entry)) {
-                names << entry.name.first;
+        int count = 0;
+        for (const CaseloadLine& concerned : lines) {
+            if (isUnder(topic, concerned)) {
+                ++count;
+                if (names.size() < mostNames) {
+                    names << concerned.name;
+                }
             }
         }
-        const int count = static_cast<int>(names.size());
+        if (count > names.size()) {
+            names << QStringLiteral("…");
+        }
         line->setWords(m_text.count(count), topicWords(topic, count),
                        names.join(QStringLiteral(", ")));
         line->setVisible(count > 0);

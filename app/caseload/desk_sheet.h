@@ -3,6 +3,7 @@
 #pragma once
 
 #include "app/caseload/caseload_order.h"
+#include "app/words/quantity_text.h"
 
 #include <QAbstractButton>
 #include <QFrame>
@@ -43,7 +44,7 @@ class DeskSheet : public QFrame
 public:
     explicit DeskSheet(const QuantityText& text, QWidget* parent = nullptr);
 
-    void setEntries(const std::vector<CaseloadEntry>& entries, Date today);
+    void setLines(const std::vector<CaseloadLine>& lines, Date today);
     /// The line that is pressed, from outside; nothing releases all.
     void choose(std::optional<DeskTopic> topic);
 

@@ -3,16 +3,16 @@
 #pragma once
 
 #include <QString>
+#include <QStringList>
 
 namespace quadrille::app
 {
 
-/// Small letters without accents, other signs as blanks: "Lucía Ferñ-Vale" becomes "lucia fern
-/// vale". Letters that no accent makes (ø, ł, ß, æ …) become the letters people type for them.
-QString folded(const QString& text);
+/// The words of what was typed, folded as those that are searched (db/caseload_key.h).
+QStringList wantedWords(const QString& typed);
 
-/// True when every word of `wanted` stands somewhere in `searchable` (both as folded() leaves
-/// them), in any order. Nothing wanted matches all.
-bool matches(const QString& searchable, const QString& wanted);
+/// True when every word wanted stands somewhere in `searchable`, in any order. Nothing wanted
+/// matches all.
+bool matches(const QString& searchable, const QStringList& wanted);
 
 } // namespace quadrille::app

@@ -158,6 +158,15 @@ bool RecordPage::open(PatientId id, std::optional<CourseId> course)
     return true;
 }
 
+void RecordPage::close()
+{
+    m_patient.reset();
+    m_course.reset();
+    m_courses.clear();
+    m_planPage->closeCourse();
+    m_handoutPage->setContent(std::nullopt);
+}
+
 std::optional<Course> RecordPage::courseOf(CourseId id) const
 {
     const auto found = std::ranges::find(m_courses, std::optional(id), &Course::id);

@@ -35,6 +35,8 @@ public:
     /// Shows a patient, with a course of choice or the latest. False (and a sentence said) when it
     /// can't be read.
     bool open(PatientId patient, std::optional<CourseId> course);
+    /// Lets go of the patient, whose record is gone.
+    void close();
     std::optional<PatientId> patient() const { return m_patient ? m_patient->id : std::nullopt; }
     PlanPage& planPage() { return *m_planPage; }
     HandoutPage& handoutPage() { return *m_handoutPage; }

@@ -156,6 +156,15 @@ void PlanPage::setCourse(const Course& course)
     }
 }
 
+void PlanPage::closeCourse()
+{
+    m_keepSoon.stop();
+    m_course.reset();
+    m_plans.clear();
+    m_draft.load(Draft{}, std::nullopt);
+    m_keepSoon.stop();
+}
+
 void PlanPage::refresh()
 {
     const auto current = m_draft.currentBlock();

@@ -35,6 +35,8 @@ public:
 
     /// Shows a course; unsaved work on the one shown before is kept.
     void setCourse(const Course& course);
+    /// Lets go of the course and of what was not saved: its record is gone.
+    void closeCourse();
     PlanDraft& draft() { return m_draft; }
     const std::vector<Plan>& plans() const { return m_plans; }
     void focusFirst();

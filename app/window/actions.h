@@ -23,6 +23,7 @@ enum class Act {
     findPatient,
     backToCaseload,
     patientDetails,
+    erasePatient,
     newCourse,
     history,
     newBlock,

@@ -13,7 +13,6 @@
 #include "app/window/store_events.h"
 #include "app/words/error_text.h"
 
-#include "db/caseload_query.h"
 #include "db/people.h"
 
 #include <QAction>
@@ -34,7 +33,8 @@ MainWindow::MainWindow(const Services& services, QWidget* parent)
     : QMainWindow(parent)
     , m_services(services)
     , m_stack(new QStackedWidget(this))
-    , m_caseload(new CaseloadPage(services.text, this))
+    , m_source(services, [this](const Error& error) { say(errorText(error, m_services.text)); })
+    , m_caseload(new CaseloadPage(m_source, services.text, this))
     , m_record(new RecordPage(services, this))
     , m_said(new QLabel(this))
     , m_identity(new QToolButton(this))
@@ -42,7 +42,7 @@ MainWindow::MainWindow(const Services& services, QWidget* parent)
     layOut();
     buildMenus();
     connectPages();
-    reloadCaseload();
+    m_caseload->reload();
     showIdentity();
     showCaseload();
 }
@@ -109,8 +109,8 @@ void MainWindow::connectPages()
     connect(m_record, &RecordPage::said, this, &MainWindow::say);
     connect(m_record, &RecordPage::backRequested, this, &MainWindow::showCaseload);
     const StoreEvents& events = m_services.events;
-    connect(&events, &StoreEvents::patientChanged, this, &MainWindow::reloadCaseload);
-    connect(&events, &StoreEvents::planChanged, this, &MainWindow::reloadCaseload);
+    connect(&events, &StoreEvents::patientChanged, m_caseload, &CaseloadPage::reload);
+    connect(&events, &StoreEvents::planChanged, m_caseload, &CaseloadPage::reload);
     connect(&events, &StoreEvents::practiceChanged, this, &MainWindow::showIdentity);
     connect(&m_record->planPage().draft().undoStack(), &QUndoStack::indexChanged, this,
             &MainWindow::updateActs);
@@ -162,6 +162,11 @@ void MainWindow::carryOutInRecord(Act act)
     switch (act) {
     case Act::patientDetails:
         return m_record->changePatient();
+    case Act::erasePatient:
+        if (const auto patient = m_record->patient()) {
+            emit eraseRequested(*patient);
+        }
+        return;
     case Act::newCourse:
         return m_record->newCourse();
     case Act::history:
@@ -268,15 +273,6 @@ void MainWindow::showIdentity()
             [this] { carryOut(Act::practitioners); });
 }
 
-void MainWindow::reloadCaseload()
-{
-    const auto rows = m_services.store.read(db::caseload);
-    if (!rows) {
-        return say(errorText(rows.error(), m_services.text));
-    }
-    m_caseload->setRows(*rows, m_services.clock.today());
-}
-
 void MainWindow::askForPractice()
 {
     const auto practice = m_services.store.read(db::practice);
@@ -290,6 +286,15 @@ void MainWindow::askForPractice()
     if (form.exec() == QDialog::Accepted && form.firstPractitioner()) {
         emit workingChosen(*form.firstPractitioner());
     }
+}
+
+void MainWindow::leaveErased(PatientId patient)
+{
+    if (m_record->patient() == patient) {
+        m_record->close();
+    }
+    showCaseload();
+    m_caseload->reload();
 }
 
 void MainWindow::openPatient(PatientId patient, std::optional<CourseId> course)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "app/caseload/store_caseload.h"
 #include "app/look/tokens.h"
 #include "app/window/actions.h"
 #include "app/window/services.h"
@@ -41,6 +42,8 @@ public:
     CaseloadPage& caseloadPage() { return *m_caseload; }
     void openPatient(PatientId patient, std::optional<CourseId> course);
     void showCaseload();
+    /// Closes a record that was erased.
+    void leaveErased(PatientId patient);
     /// The first entries of an empty practice: its name and who works here. Does nothing where they
     /// exist.
     void askForPractice();
@@ -50,6 +53,7 @@ signals:
     void openPracticeRequested();
     void demoRequested();
     void copyFolderRequested();
+    void eraseRequested(quadrille::PatientId patient);
     void schemeChosen(quadrille::app::SchemeChoice scheme);
     void textPercentChosen(int percent);
     void workingChosen(quadrille::PractitionerId practitioner);
@@ -66,7 +70,6 @@ private:
     void carryOutInPractice(Act act);
     void carryOutInRecord(Act act);
     void carryOutInView(Act act);
-    void reloadCaseload();
     void newPatient();
     void nextArea();
     void turnPage(int by);
@@ -74,6 +77,7 @@ private:
 
     const Services m_services;
     QStackedWidget* m_stack;
+    StoreCaseload m_source;
     CaseloadPage* m_caseload;
     RecordPage* m_record;
     QLabel* m_said;

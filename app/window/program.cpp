@@ -2,6 +2,7 @@
 #include "app/window/program.h"
 
 #include "app/demo/demo_practice.h"
+#include "app/patient/erase_form.h"
 #include "app/window/daily_copies.h"
 #include "app/window/main_window.h"
 #include "app/window/prompts.h"
@@ -141,6 +142,51 @@ void Program::askForCopyFolder()
     }
 }
 
+Services Program::services() const
+{
+    return {*m_store, m_clock, m_text, m_look, m_prompts, *m_events, m_author};
+}
+
+void Program::erase(PatientId id)
+{
+    const auto patient =
+        m_store->read([&](db::Reading& reading) { return db::patient(reading, id); });
+    if (!patient) {
+        return m_window->say(errorText(patient.error(), m_text));
+    }
+    if (!*patient) {
+        return m_window->say(tr("This patient is no longer in the practice file."));
+    }
+    EraseForm form(services(), **patient, m_window.get());
+    if (form.exec() != QDialog::Accepted) {
+        return;
+    }
+    m_window->leaveErased(id);
+    const QString erased =
+        tr("Patient %1 is erased.").arg(QString::fromStdString((*patient)->reference));
+    QStringList sentences{erased, copiesText(**patient)};
+    if (form.notScrubbed()) {
+        sentences.insert(1, errorText(*form.notScrubbed(), m_text));
+    }
+    m_window->say(erased);
+    m_prompts.tell(m_window.get(), sentences.join(QStringLiteral("\n\n")));
+}
+
+QString Program::copiesText(const Patient& patient) const
+{
+    const QString store = m_store->file();
+    const QStringList folders{QFileInfo(store).absolutePath(), copyFolderOf(store)};
+    const QStringList copies = db::copiesHolding(patient, store, folders);
+    if (copies.isEmpty()) {
+        return tr("No copy that still holds this person was found in %1. Look wherever else "
+                  "backups of this practice are kept.")
+            .arg(folders.join(QStringLiteral(", ")));
+    }
+    return tr("These copies still hold this person, or may; replace or delete them as your rules "
+              "ask:\n%1")
+        .arg(copies.join(QLatin1Char('\n')));
+}
+
 Result<void> Program::openDemo()
 {
     remember();
@@ -188,8 +234,7 @@ void Program::work(PractitionerId practitioner)
 void Program::showWindow()
 {
     m_events = std::make_unique<StoreEvents>();
-    m_window = std::make_unique<MainWindow>(
-        Services{*m_store, m_clock, m_text, m_look, m_prompts, *m_events, m_author});
+    m_window = std::make_unique<MainWindow>(services());
     MainWindow* window = m_window.get();
     window->setScheme(m_preferences.scheme(), m_preferences.textPercent());
     // Queued: the window that asks is replaced by the answer.
@@ -207,6 +252,7 @@ void Program::showWindow()
             }
         },
         Qt::QueuedConnection);
+    connect(window, &MainWindow::eraseRequested, this, &Program::erase);
     connect(window, &MainWindow::copyFolderRequested, this, &Program::askForCopyFolder);
     connect(window, &MainWindow::workingChosen, this, &Program::work);
     connect(window, &MainWindow::schemeChosen, this, [this](SchemeChoice scheme) {

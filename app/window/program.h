@@ -54,6 +54,10 @@ public:
 private:
     void askForStore(bool create);
     void askForCopyFolder();
+    void erase(PatientId patient);
+    /// Which copies still hold an erased patient, in a sentence.
+    QString copiesText(const Patient& patient) const;
+    Services services() const;
     void keepCopies();
     /// Whether daily copies are made of the practice that is open.
     bool isCopied() const;

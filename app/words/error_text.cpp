@@ -159,10 +159,11 @@ QString fileError(const Error& error)
     case ErrorCode::badFormat:
         return ErrorWords::tr("%1: %2.").arg(subject, detail);
     case ErrorCode::erasedNotScrubbed:
-        return ErrorWords::tr("The person is erased, but traces may be left in %1: another program "
-                              "has it open, or the disk is full. Mend that and give the command "
-                              "again.")
-            .arg(subject);
+        return ErrorWords::
+            tr("The person is erased, but traces may be left in %1: another program "
+               "has it open, or the disk is full. Mend that, then let the command line erase the "
+               "same reference again: that writes the file anew.")
+                .arg(subject);
     case ErrorCode::passphraseNeeded:
         return ErrorWords::tr("%1 is sealed with a passphrase. Nothing was changed. Name the file "
                               "that holds it with --passphrase-file.")

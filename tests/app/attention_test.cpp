@@ -38,7 +38,7 @@ db::CaseloadRow running(std::vector<Plan> plans = {}, bool hasDraft = false)
 std::vector<AttentionReason> reasonsOf(const db::CaseloadRow& row, Date today)
 {
     std::vector<AttentionReason> reasons;
-    for (const Attention& attention : attentionOf(row, today)) {
+    for (const Attention& attention : attentionOf(courseFactsOf(row), today)) {
         reasons.push_back(attention.reason);
     }
     return reasons;
@@ -63,7 +63,7 @@ TEST(Attention, ADraftWaitsBesideThePlanInForce)
 TEST(Attention, TheLastWeekRunsFromItsFirstDayToItsLast)
 {
     const db::CaseloadRow row = running({planOf(1, 4, start)});
-    EXPECT_EQ(lastPlannedDay(*row.course, row.plans), dateFromIso("2026-03-08"));
+    EXPECT_EQ(lastPlannedDay(*courseFactsOf(row)), dateFromIso("2026-03-08"));
     EXPECT_THAT(reasonsOf(row, *dateFromIso("2026-03-01")), IsEmpty());
     EXPECT_THAT(reasonsOf(row, *dateFromIso("2026-03-02")), ElementsAre(AttentionReason::lastWeek));
     EXPECT_THAT(reasonsOf(row, *dateFromIso("2026-03-08")), ElementsAre(AttentionReason::lastWeek));

@@ -6,6 +6,7 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <set>
 
 using namespace quadrille;
 using namespace quadrille::app;
@@ -21,9 +22,9 @@ std::vector<std::string> linesOf(const CaseloadModel& model)
 {
     std::vector<std::string> lines;
     for (int row = 0; row < model.rowCount(); ++row) {
-        const CaseloadEntry* entry = model.entryAt(row);
-        lines.push_back(entry ? entry->name.first.section(QLatin1Char(' '), 0, 0).toStdString()
-                              : model.data(model.index(row, 0)).toString().toStdString());
+        const CaseloadLine* line = model.lineAt(row);
+        lines.push_back(line ? line->name.section(QLatin1Char(' '), 0, 0).toStdString()
+                             : model.data(model.index(row, 0)).toString().toStdString());
     }
     return lines;
 }
@@ -39,16 +40,17 @@ class Caseload : public testing::Test
 {
 protected:
     Caseload()
-        : model(english)
+        : model(source, english)
         , tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal)
     {
-        model.setRows(inventedCaseload(), inventedToday());
+        model.reload();
     }
     QString cell(int row, CaseloadColumn column) const
     {
         return model.data(model.index(row, static_cast<int>(column))).toString();
     }
 
+    InventedSource source;
     CaseloadModel model;
     QAbstractItemModelTester tester;
 };
@@ -177,7 +179,62 @@ TEST_F(Caseload, HeadsOfGroupsCannotBeChosen)
 TEST_F(Caseload, WhatWasHandedOutOutlivesAChangeOfRows)
 {
     const QVariant kept = model.index(1, 1).data(CaseloadModel::EntryRole);
-    model.setRows({}, inventedToday());
+    source.held.clear();
+    model.reload();
     EXPECT_EQ(model.rowCount(), 0);
     EXPECT_EQ(kept.value<CaseloadEntryPointer>()->name.first, QStringLiteral("Édouard Quillan"));
+}
+
+TEST_F(Caseload, WhatCannotBeReadLeavesTheListAsItWas)
+{
+    source.readable = false;
+    source.held.clear();
+    model.reload();
+    EXPECT_EQ(model.rowCount(), 17);
+}
+
+// Without the general tester of models: it fetches more while a reset is still being announced.
+TEST(CaseloadPages, EndedCoursesArriveAPageAtATime)
+{
+    InventedSource source(inventedCaseload(250));
+    CaseloadModel model(source, english);
+    for (db::CaseloadRow& row : source.held) {
+        row.course->endDate = inventedToday() - std::chrono::days(1);
+    }
+    model.reload();
+    CaseloadWish wish;
+    wish.filter = CaseloadFilter::ended;
+    model.setWish(wish);
+    EXPECT_EQ(model.rowCount(), 1 + CaseloadModel::endedPage);
+    EXPECT_EQ(model.index(0, 0).data().toString(), QStringLiteral("Ended, 250"));
+    EXPECT_EQ(model.arrangement().ended, 250);
+    std::set<std::int64_t> seen;
+    while (model.canFetchMore({})) {
+        model.fetchMore({});
+    }
+    for (int row = 1; row < model.rowCount(); ++row) {
+        seen.insert(model.lineAt(row)->patient.key());
+    }
+    EXPECT_EQ(model.rowCount(), 251);
+    EXPECT_EQ(seen.size(), 250U) << "nobody twice, nobody left out";
+}
+
+TEST_F(Caseload, OnlyRowsThatAreLookedAtAreReadWhole)
+{
+    source.held = inventedCaseload(2000);
+    model.reload();
+    source.rowsRead = 0;
+    EXPECT_FALSE(cell(5, CaseloadColumn::name).isEmpty());
+    EXPECT_LE(source.rowsRead, 41);
+    const int once = source.rowsRead;
+    EXPECT_FALSE(cell(6, CaseloadColumn::attention).isEmpty());
+    EXPECT_EQ(source.rowsRead, once) << "its neighbours were read with it";
+}
+
+TEST_F(Caseload, SomebodyErasedElsewhereStaysANameUntilTheNextReading)
+{
+    source.held.clear();
+    EXPECT_EQ(cell(1, CaseloadColumn::name), QStringLiteral("Édouard Quillan"));
+    model.reload();
+    EXPECT_EQ(model.rowCount(), 0);
 }

@@ -28,10 +28,10 @@ class CaseloadPageTest : public testing::Test
 {
 protected:
     CaseloadPageTest()
-        : page(english)
+        : page(source, english)
     {
         page.resize(1440, 850);
-        page.setRows(inventedCaseload(), inventedToday());
+        page.reload();
         page.show();
         page.activateWindow();
         QApplication::processEvents();
@@ -39,10 +39,7 @@ protected:
     QLineEdit& search() { return *page.findChild<QLineEdit*>(); }
     CaseloadTable& table() { return *page.findChild<CaseloadTable*>(); }
     SegmentRow& filter() { return *page.findChild<SegmentRow*>(); }
-    QString current()
-    {
-        return table().currentEntry() ? table().currentEntry()->name.first : QString();
-    }
+    QString current() { return table().currentLine() ? table().currentLine()->name : QString(); }
     /// Labels and buttons that can be seen, in one text.
     QString shownText()
     {
@@ -56,6 +53,7 @@ protected:
         return texts.join(QLatin1Char('\n'));
     }
 
+    InventedSource source;
     CaseloadPage page;
 };
 
@@ -141,7 +139,7 @@ TEST_F(CaseloadPageTest, FiltersShowHowManyStandBehindThem)
 TEST_F(CaseloadPageTest, TheChosenPatientStaysChosenWhenRowsOrFiltersChange)
 {
     page.choosePatient(PatientId(5));
-    page.setRows(inventedCaseload(), inventedToday());
+    page.reload();
     EXPECT_EQ(current(), QStringLiteral("Imran Castell"));
     filter().choose(static_cast<int>(CaseloadFilter::needsAttention));
     EXPECT_EQ(current(), QStringLiteral("Imran Castell"));
@@ -167,11 +165,10 @@ TEST_F(CaseloadPageTest, WhenWhatLayOnTheDeskIsDoneTheWholeListComesBack)
 {
     auto* desk = page.findChild<DeskSheet*>();
     QTest::mouseClick(desk->findChildren<DeskLine*>()[1], Qt::LeftButton);
-    std::vector<db::CaseloadRow> rows = inventedCaseload();
-    for (db::CaseloadRow& row : rows) {
+    for (db::CaseloadRow& row : source.held) {
         row.hasDraft = false;
     }
-    page.setRows(rows, inventedToday());
+    page.reload();
     EXPECT_GT(table().model()->rowCount(), 10);
 }
 
@@ -185,7 +182,8 @@ TEST_F(CaseloadPageTest, TheSideSheetNeedsRoom)
 
 TEST_F(CaseloadPageTest, AnEmptyPracticeOffersTwoWaysToBegin)
 {
-    page.setRows({}, inventedToday());
+    source.held.clear();
+    page.reload();
     EXPECT_TRUE(shownText().contains(QStringLiteral("No patients yet")));
     EXPECT_TRUE(shownText().contains(QStringLiteral("Nothing on the desk.")));
     QSignalSpy fresh(&page, &CaseloadPage::newPatientRequested);
@@ -237,7 +235,8 @@ public:
 
 TEST_F(CaseloadPageTest, OfManyRowsOnlyThoseInViewAreDrawn)
 {
-    page.setRows(inventedCaseload(600), inventedToday());
+    source.held = inventedCaseload(600);
+    page.reload();
     CountingDelegate counting(english);
     table().setItemDelegate(&counting);
     page.grab();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/demo/demo_practice.h"
 #include "tests/support/temp_store.h"
+#include "tests/support/whole_caseload.h"
 
 #include "db/caseload_query.h"
 #include "db/courses.h"
@@ -67,7 +68,7 @@ std::string everyRow(db::Store& store)
 
 std::vector<db::CaseloadRow> caseloadOf(db::Store& store)
 {
-    return must(store.read([](Reading& reading) { return db::caseload(reading); }));
+    return must(store.read([](Reading& reading) { return tests::wholeCaseload(reading); }));
 }
 
 /// All issued plans with everything in them.
@@ -75,7 +76,7 @@ std::vector<Plan> plansOf(db::Store& store)
 {
     return must(store.read([](Reading& reading) {
         std::vector<Plan> all;
-        for (const db::CaseloadRow& row : db::caseload(reading)) {
+        for (const db::CaseloadRow& row : tests::wholeCaseload(reading)) {
             for (const Course& course : db::coursesOf(reading, *row.patient.id)) {
                 for (Plan& plan : db::plansOf(reading, *course.id)) {
                     all.push_back(std::move(plan));
@@ -175,7 +176,7 @@ TEST(DemoPractice, HasAPatientWithTwoRunningCourses)
     const TempStore temp;
     const auto store = demoOn(temp, thursday);
     must(store->read([](Reading& reading) {
-        const auto rows = db::caseload(reading);
+        const auto rows = tests::wholeCaseload(reading);
         const auto kwame = std::ranges::find(
             rows, "Kwame Ashdowne", [](const db::CaseloadRow& row) { return row.patient.name; });
         ASSERT_NE(kwame, rows.end());

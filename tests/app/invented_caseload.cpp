@@ -1,6 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/invented_caseload.h"
 
+#include "app/caseload/attention.h"
+
+#include "db/caseload_key.h"
+
+#include <QStringList>
+
+#include <algorithm>
+
 using namespace quadrille;
 
 namespace
@@ -112,7 +120,98 @@ db::CaseloadRow rowFrom(const Invented& one, int number)
     return row;
 }
 
+db::CaseloadFacts factsOf(const db::CaseloadRow& row)
+{
+    db::CaseloadFacts facts;
+    facts.patient = *row.patient.id;
+    facts.name = row.patient.name;
+    const QString name = QString::fromStdString(row.patient.name);
+    facts.foldedName = db::foldedWords(name).toStdString();
+    QStringList words{name, QString::fromStdString(row.patient.reference)};
+    if (row.course) {
+        words << QString::fromStdString(row.course->problem);
+    }
+    for (const Plan& plan : row.plans) {
+        for (const Site& site : plan.blocks.at(0).sites) {
+            words << QString::fromStdString(site.muscle)
+                  << (site.side == Side::left ? QStringLiteral("left") : QStringLiteral("right"));
+        }
+    }
+    facts.words = db::foldedWords(words.join(QLatin1Char(' '))).toStdString();
+    facts.course = app::courseFactsOf(row);
+    return facts;
+}
+
+bool holds(const db::CaseloadFacts& facts, const std::vector<std::string>& words)
+{
+    return std::ranges::all_of(words, [&](const std::string& word) {
+        return facts.words.find(word) != std::string::npos;
+    });
+}
+
 } // namespace
+
+InventedSource::InventedSource(std::vector<db::CaseloadRow> rows)
+    : held(std::move(rows))
+{
+}
+
+std::vector<db::CaseloadFacts> InventedSource::facts(bool ended) const
+{
+    std::vector<db::CaseloadFacts> all;
+    for (const db::CaseloadRow& row : held) {
+        db::CaseloadFacts facts = factsOf(row);
+        const bool over = facts.course && !app::isRunning(*facts.course, today());
+        if (over == ended) {
+            all.push_back(std::move(facts));
+        }
+    }
+    std::ranges::sort(all, {}, [](const db::CaseloadFacts& facts) {
+        return std::pair(facts.foldedName, facts.patient);
+    });
+    return all;
+}
+
+std::optional<std::vector<db::CaseloadFacts>> InventedSource::current()
+{
+    return readable ? std::optional(facts(false)) : std::nullopt;
+}
+
+int InventedSource::countEnded(const std::vector<std::string>& words)
+{
+    const auto all = facts(true);
+    return static_cast<int>(std::ranges::count_if(
+        all, [&](const db::CaseloadFacts& facts) { return holds(facts, words); }));
+}
+
+std::vector<db::CaseloadFacts> InventedSource::ended(const std::vector<std::string>& words,
+                                                     const std::optional<db::CaseloadFacts>& last,
+                                                     int most)
+{
+    std::vector<db::CaseloadFacts> page;
+    for (db::CaseloadFacts& facts : facts(true)) {
+        const bool after = !last || std::pair(facts.foldedName, facts.patient) >
+                                        std::pair(last->foldedName, last->patient);
+        if (after && holds(facts, words) && static_cast<int>(page.size()) < most) {
+            page.push_back(std::move(facts));
+        }
+    }
+    return page;
+}
+
+std::vector<db::CaseloadRow> InventedSource::rows(const std::vector<PatientId>& patients)
+{
+    std::vector<db::CaseloadRow> found;
+    for (const PatientId patient : patients) {
+        const auto row = std::ranges::find(
+            held, patient, [](const db::CaseloadRow& one) { return *one.patient.id; });
+        if (row != held.end()) {
+            found.push_back(*row);
+        }
+    }
+    rowsRead += static_cast<int>(found.size());
+    return found;
+}
 
 Date inventedToday()
 {

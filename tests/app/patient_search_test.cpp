@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/caseload/patient_search.h"
 
+#include "db/caseload_key.h"
+
 #include <gtest/gtest.h>
 
+using namespace quadrille;
 using namespace quadrille::app;
 
 namespace
@@ -10,7 +13,7 @@ namespace
 
 bool finds(const QString& name, const QString& typed)
 {
-    return matches(folded(name), folded(typed));
+    return matches(db::foldedWords(name), wantedWords(typed));
 }
 
 } // namespace

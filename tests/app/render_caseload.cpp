@@ -38,9 +38,10 @@ void dress(QMainWindow& window, CaseloadPage* page)
 
 void renderCaseload(const QDir& folder, const QSize& size, const QString& suffix)
 {
+    InventedSource source;
     QMainWindow full;
-    auto* page = new CaseloadPage(text);
-    page->setRows(inventedCaseload(), inventedToday());
+    auto* page = new CaseloadPage(source, text);
+    page->reload();
     dress(full, page);
     full.resize(size);
     full.show();
@@ -54,9 +55,10 @@ void renderCaseload(const QDir& folder, const QSize& size, const QString& suffix
     page->findChild<QLineEdit*>()->setText(QStringLiteral("xyz"));
     save(full, folder, QStringLiteral("caseload-none-") + suffix);
 
+    InventedSource nobody{{}};
     QMainWindow empty;
-    auto* first = new CaseloadPage(text);
-    first->setRows({}, inventedToday());
+    auto* first = new CaseloadPage(nobody, text);
+    first->reload();
     dress(empty, first);
     empty.resize(size);
     empty.show();

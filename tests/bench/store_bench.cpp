@@ -16,12 +16,14 @@
 #include <QCoreApplication>
 #include <QTemporaryDir>
 
+#include <algorithm>
 #include <benchmark/benchmark.h>
 #include <memory>
 #include <random>
 #include <sqlite3.h>
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 namespace
 {
@@ -229,13 +231,67 @@ void readRunningDiariesBare(benchmark::State& state)
 }
 BENCHMARK(readRunningDiariesBare)->Unit(benchmark::kMillisecond);
 
-void readCaseload(benchmark::State& state)
+void firstPageOfTheCaseload(benchmark::State& state)
 {
     for (auto _ : state) {
-        benchmark::DoNotOptimize(practice().store->read(db::caseload));
+        const auto read = practice().store->read([](db::Reading& reading) {
+            const auto current = db::currentCaseload(reading, measuredDay);
+            std::vector<PatientId> inView;
+            for (std::size_t i = 0; i < std::min<std::size_t>(current.size(), 40); ++i) {
+                inView.push_back(current[i].patient);
+            }
+            benchmark::DoNotOptimize(db::caseloadRows(reading, inView));
+            return current.size();
+        });
+        state.counters["current"] = static_cast<double>(read.value());
     }
 }
-BENCHMARK(readCaseload)->Unit(benchmark::kMillisecond);
+BENCHMARK(firstPageOfTheCaseload)->Unit(benchmark::kMillisecond);
+
+void firstPageOfTheCaseloadBare(benchmark::State& state)
+{
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(practice().rowsOf(
+            "SELECT key.*, patient.name, course.start_date, course.end_date, (SELECT "
+            "sum(block.weeks) FROM block WHERE block.plan = (SELECT plan.id FROM plan WHERE "
+            "plan.course = key.course ORDER BY plan.number DESC LIMIT 1)), EXISTS (SELECT 1 FROM "
+            "draft WHERE draft.course = key.course AND draft.state = 'saved') FROM caseload_key AS "
+            "key JOIN patient ON patient.id = key.patient LEFT JOIN course ON course.id = "
+            "key.course WHERE key.ends_on >= '2026-03-12' ORDER BY key.name, key.patient"));
+    }
+}
+BENCHMARK(firstPageOfTheCaseloadBare)->Unit(benchmark::kMillisecond);
+
+/// One keystroke of a search: seldom found words read the whole index, common ones stop early and
+/// are counted.
+void searchEnded(benchmark::State& state, const char* word)
+{
+    const db::EndedSearch search{.today = measuredDay, .words = {word}};
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(practice().store->read([&](db::Reading& reading) {
+            const auto page = db::endedCaseload(reading, search, std::nullopt, 100);
+            return page.size() < 100 ? static_cast<int>(page.size())
+                                     : db::countEnded(reading, search);
+        }));
+    }
+}
+BENCHMARK_CAPTURE(searchEnded, common, "a")->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(searchEnded, seldom, "corandal")->Unit(benchmark::kMillisecond);
+
+void searchEndedBare(benchmark::State& state, const char* count)
+{
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(practice().number(count));
+    }
+}
+BENCHMARK_CAPTURE(searchEndedBare, common,
+                  "SELECT count(*) FROM caseload_key WHERE ends_on < '2026-03-12' AND "
+                  "instr(words, 'a') > 0")
+    ->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(searchEndedBare, seldom,
+                  "SELECT count(*) FROM caseload_key WHERE ends_on < '2026-03-12' AND "
+                  "instr(words, 'corandal') > 0")
+    ->Unit(benchmark::kMillisecond);
 
 } // namespace
 

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/support/records.h"
 #include "tests/support/temp_store.h"
+#include "tests/support/whole_caseload.h"
 
+#include "db/caseload_key.h"
 #include "db/caseload_query.h"
 
 #include <algorithm>
@@ -36,10 +38,7 @@ protected:
                 {.patient = patient, .problem = problem, .startDate = start, .endDate = end});
         }));
     }
-    std::vector<CaseloadRow> read()
-    {
-        return must(store->read([](Reading& reading) { return caseload(reading); }));
-    }
+    std::vector<CaseloadRow> read() { return must(store->read(tests::wholeCaseload)); }
     std::string shownProblem()
     {
         const auto rows = read();
@@ -143,6 +142,121 @@ TEST_F(CaseloadQuery, UnsavedWorkIsNoDraft)
     must(store->write(author(), "keep",
                       [&](Writing& writing) { keepUnsavedDraft(writing, tests::aDraft(ids)); }));
     EXPECT_FALSE(read().at(0).hasDraft);
+}
+
+class EndedCourses : public CaseloadQuery
+{
+protected:
+    static Date today() { return day(2026, 3, 12); }
+    /// A patient whose one course ended.
+    PatientId addEnded(const std::string& reference, const std::string& name,
+                       Date end = day(2026, 1, 31))
+    {
+        const PatientId patient = addPerson(reference, name);
+        add(patient, "Knee replacement", day(2025, 11, 1), end);
+        return patient;
+    }
+    std::vector<std::string> found(const std::vector<std::string>& words, int most = 100)
+    {
+        std::vector<std::string> names;
+        std::optional<CaseloadFacts> last;
+        while (true) {
+            const auto page = must(store->read([&](Reading& reading) {
+                return endedCaseload(reading, {.today = today(), .words = words}, last, most);
+            }));
+            if (page.empty()) {
+                return names;
+            }
+            for (const CaseloadFacts& facts : page) {
+                names.push_back(facts.name);
+            }
+            last = page.back();
+        }
+    }
+    std::vector<CaseloadFacts> current(Date on = today())
+    {
+        return must(store->read([&](Reading& reading) { return currentCaseload(reading, on); }));
+    }
+};
+
+TEST_F(EndedCourses, ArePagedByNameWithoutAccentsNobodyTwice)
+{
+    addEnded("1", "Zoë Wendmore");
+    addEnded("2", "Édouard Quillan");
+    addEnded("3", "edward Quill");
+    addEnded("4", "Édouard Quillan");
+    const std::vector<std::string> all{"Édouard Quillan", "Édouard Quillan", "edward Quill",
+                                       "Zoë Wendmore"};
+    EXPECT_EQ(found({}, 1), all);
+    EXPECT_EQ(found({}, 3), all);
+}
+
+TEST_F(EndedCourses, ACourseRunsOnItsLastDayAndHasEndedOnTheNext)
+{
+    addEnded("1", "Agnes Thorley", today());
+    EXPECT_THAT(current(), testing::SizeIs(1));
+    EXPECT_THAT(found({}), testing::IsEmpty());
+    EXPECT_THAT(current(today() + std::chrono::days(1)), testing::IsEmpty());
+    EXPECT_EQ(must(store->read([](Reading& reading) {
+                  return countEnded(reading,
+                                    {.today = today() + std::chrono::days(1), .words = {}});
+              })),
+              1);
+}
+
+TEST_F(EndedCourses, AreFoundByWordsInAnyOrderFromNameReferenceAndProblem)
+{
+    addEnded("2041", "Miriam Oakhanger");
+    addEnded("2042", "Nils Haverford");
+    EXPECT_THAT(found({"oak", "knee"}), testing::ElementsAre("Miriam Oakhanger"));
+    EXPECT_THAT(found({"2042"}), testing::ElementsAre("Nils Haverford"));
+    EXPECT_THAT(found({"oak", "hip"}), testing::IsEmpty());
+    EXPECT_THAT(found({"%"}), testing::IsEmpty()) << "signs of a pattern mean nothing here";
+}
+
+TEST_F(EndedCourses, AreFoundUnderWhatTheyWereChangedTo)
+{
+    Patient patient = tests::aPatient("1", "Miriam Oakhanger");
+    const PatientId id = addEnded("1", patient.name);
+    patient = *must(store->read([&](Reading& reading) { return db::patient(reading, id); }));
+    patient.name = "Miriam Ashdowne";
+    must(store->write(author(), "change patient",
+                      [&](Writing& writing) { changePatient(writing, patient); }));
+    EXPECT_THAT(found({"oakhanger"}), testing::IsEmpty());
+    EXPECT_THAT(found({"ashdowne"}), testing::SizeIs(1));
+    patient = *must(store->read([&](Reading& reading) { return db::patient(reading, id); }));
+    patient.archived = true;
+    must(store->write(author(), "archive patient",
+                      [&](Writing& writing) { changePatient(writing, patient); }));
+    EXPECT_THAT(found({}), testing::IsEmpty());
+}
+
+TEST_F(EndedCourses, ABegunCourseMakesAPatientCurrentAgain)
+{
+    const PatientId patient = addEnded("1", "Miriam Oakhanger");
+    add(patient, "Hip replacement", day(2026, 3, 1));
+    EXPECT_THAT(found({}), testing::IsEmpty());
+    ASSERT_THAT(current(), testing::SizeIs(1));
+    EXPECT_THAT(current()[0].words, testing::HasSubstr("knee replacement"))
+        << "an earlier problem finds her too";
+}
+
+TEST_F(EndedCourses, FactsSayWhatDecidesOnAttention)
+{
+    const tests::Practiced ids = tests::aPracticeWithCourse(*store);
+    EXPECT_EQ(current().at(0).course->plannedWeeks, std::nullopt);
+    tests::anIssuedPlan(*store, ids);
+    must(store->write(author(), "save draft",
+                      [&](Writing& writing) { return saveDraft(writing, tests::aDraft(ids)); }));
+    const CaseloadFacts facts = current().at(0);
+    ASSERT_TRUE(facts.course);
+    EXPECT_EQ(facts.course->id, ids.course);
+    EXPECT_EQ(facts.course->plannedWeeks, totalWeeks(tests::aDraft(ids).blocks));
+    EXPECT_TRUE(facts.course->hasDraft);
+    EXPECT_THAT(facts.words,
+                testing::HasSubstr(foldedWords(QString::fromStdString(
+                                                   tests::aDraft(ids).blocks[0].sites[0].muscle))
+                                       .toStdString()));
 }
 
 } // namespace
