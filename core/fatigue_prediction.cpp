@@ -52,6 +52,19 @@ std::optional<Error> refusal(const Settings& settings, const SessionTiming& timi
                      Field::onTime,
                      {amountOf(timing.onPhase), {0.0, Unit::second}, {longest, Unit::second}}};
     }
+    // Each contraction begins with a pulse: contractions that follow each other faster than the
+    // highest frequency are no contractions of the model.
+    const double shortestCycle = 1e3 / mostModelFrequency.shown();
+    if (static_cast<double>(timing.cycle.count()) < shortestCycle) {
+        const double onPhase = static_cast<double>(timing.onPhase.count());
+        return Error{ErrorCode::outOfRange,
+                     {},
+                     {},
+                     Field::offTime,
+                     {amountOf(timing.offTime),
+                      {std::max(shortestCycle - onPhase, 0.0) / 1e3, Unit::second},
+                      {24.0 * 3600.0, Unit::second}}};
+    }
     return std::nullopt;
 }
 

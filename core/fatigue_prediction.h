@@ -68,7 +68,9 @@ struct FatiguePrediction {
 /// Runs the model over a session. Errors: those of sessionTiming(); `impossible` with
 /// Field::waveform for currents that the model does not know (kHz bursts, currents that do not
 /// balance); `outOfRange` with Field::pulseFrequency outside leastModelFrequency …
-/// mostModelFrequency. Relative error of each ratio below 1e-7.
+/// mostModelFrequency, with Field::onTime beyond mostModelPulses in a contraction, with
+/// Field::offTime where whole contractions would follow each other faster than mostModelFrequency.
+/// Relative error of each ratio below 1e-7.
 Result<FatiguePrediction> predictFatigue(const Settings& settings, RampHabit habit,
                                          const FatigueOptions& options = {});
 

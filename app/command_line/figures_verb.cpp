@@ -42,7 +42,7 @@ QString description()
            "columns\n%2.\n"
            "The last %3 come from a force–fatigue model with group values: they serve to compare "
            "settings that differ in off time or session length, never to predict a patient. They "
-           "are empty outside 1 to 150 Hz, beyond 30,000 pulses in a contraction, and where the "
+           "are empty outside 1 to 150 Hz, beyond 30,000 pulses in a contraction or 150 contractions a second, and where the "
            "first "
            "contraction has no force.\n"
            "Columns of these names that the table has already are left out and computed again. "

@@ -87,7 +87,8 @@ std::vector<QString> modelIgnoredText(const ModelComparability& comparability)
 QString notInModelText()
 {
     return ModelWords::tr("The model does not know these settings: it covers biphasic pulses from "
-                          "1 to 150 Hz, at most 30,000 in a contraction, and no kHz bursts.");
+                          "1 to 150 Hz, at most 30,000 in a contraction and no more than 150 "
+                          "contractions a second, and no kHz bursts.");
 }
 
 } // namespace quadrille::app

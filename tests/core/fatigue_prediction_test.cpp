@@ -193,6 +193,20 @@ TEST(FatiguePrediction, OutsideOneToAHundredAndFiftyHertzIsRefusedWithBothEnds)
     }
 }
 
+TEST(FatiguePrediction, OfContractionsThatFollowEachOtherFasterThanPulsesMayIsRefused)
+{
+    Settings settings = someSettings();
+    settings.rampUp = settings.rampDown = 0ms;
+    settings.onTime = 3ms;
+    settings.offTime = 3ms; // 6 ms a cycle: 167 first pulses a second
+    const auto prediction = predictFatigue(settings, RampHabit::includedInOnTime);
+    ASSERT_FALSE(prediction);
+    EXPECT_EQ(prediction.error().code, ErrorCode::outOfRange);
+    EXPECT_EQ(prediction.error().field, Field::offTime);
+    settings.offTime = 4ms; // 143 a second
+    EXPECT_TRUE(predictFatigue(settings, RampHabit::includedInOnTime));
+}
+
 TEST(FatiguePrediction, OfAContractionOfMoreThanTenMinutesAtFiftyHertzIsRefused)
 {
     Settings settings = someSettings();
