@@ -158,4 +158,17 @@ QString csvLine(const QStringList& cells)
     return written.join(QLatin1Char(',')) + QLatin1Char('\n');
 }
 
+QString harmlessCsvLine(const QStringList& cells)
+{
+    static const QString leads = QStringLiteral("=+-@\t\r\n\u2212\uff1d\uff0b\uff0d\uff20");
+    QStringList harmless;
+    for (const QString& cell : cells) {
+        bool isNumber = false;
+        cell.toDouble(&isNumber);
+        const bool looksLikeFormula = !cell.isEmpty() && leads.contains(cell.front()) && !isNumber;
+        harmless.append(looksLikeFormula ? QLatin1Char('\'') + cell : cell);
+    }
+    return csvLine(harmless);
+}
+
 } // namespace quadrille::app

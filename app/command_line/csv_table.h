@@ -33,5 +33,9 @@ Result<CsvTable> csvTableFromFile(const QString& file);
 
 /// One row as text, ending with LF; cells are put into quotes where they need them.
 QString csvLine(const QStringList& cells);
+/// The same for a file that somebody opens in a spreadsheet: a text that it would take for a
+/// formula (it begins with = + − @, a tab or a line end) is led by an apostrophe, plain numbers are
+/// left as they are. Source: OWASP, CSV Injection.
+QString harmlessCsvLine(const QStringList& cells);
 
 } // namespace quadrille::app

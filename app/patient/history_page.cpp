@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/patient/history_page.h"
 
+#include "app/command_line/csv_table.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/patient/history_model.h"
+#include "app/window/private_file.h"
+#include "app/window/prompts.h"
 #include "app/window/store_events.h"
 #include "app/words/error_text.h"
 
@@ -12,9 +15,12 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QPlainTextEdit>
+#include <QPushButton>
 #include <QScrollBar>
 #include <QTableView>
 #include <QVBoxLayout>
+
+#include <limits>
 
 namespace quadrille::app
 {
@@ -35,6 +41,7 @@ HistoryPage::HistoryPage(const Services& services, QWidget* parent)
     , m_services(services)
     , m_model(new HistoryModel(services.text, this))
     , m_table(new QTableView(this))
+    , m_save(new QPushButton(tr("Save as CSV…"), this))
     , m_count(new QLabel(this))
     , m_whole(new QPlainTextEdit(this))
 {
@@ -60,6 +67,8 @@ HistoryPage::HistoryPage(const Services& services, QWidget* parent)
     m_whole->setFixedHeight(linesOfWhole * m_whole->fontMetrics().lineSpacing() + space::wide);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &HistoryPage::showWhole);
+    m_save->setObjectName(QStringLiteral("historyAsCsv"));
+    connect(m_save, &QPushButton::clicked, this, &HistoryPage::saveAsCsv);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(space::insideSheet, space::betweenSheets, space::medium,
                                space::betweenSheets);
@@ -101,6 +110,51 @@ void HistoryPage::open(PatientId patient)
     showWhole();
     showCount();
     sizeColumns();
+}
+
+QList<QWidget*> HistoryPage::acts() const
+{
+    return {m_save};
+}
+
+/// Every change, not only those that are in the list so far.
+void HistoryPage::saveAsCsv()
+{
+    if (!m_patient) {
+        return;
+    }
+    const auto file =
+        m_services.prompts.placeForTable(this, tr("history-%1.csv").arg(m_patient->key()));
+    if (!file) {
+        return;
+    }
+    const auto changes = m_services.store.read([&](db::Reading& reading) {
+        return db::historyOf(reading, *m_patient, std::numeric_limits<int>::max());
+    });
+    if (!changes) {
+        emit said(errorText(changes.error(), m_services.text));
+        return;
+    }
+    HistoryModel whole(m_services.text, nullptr);
+    whole.setChanges(*changes);
+    QStringList lines;
+    const auto cellsOf = [&](const auto& cell) {
+        QStringList cells;
+        for (int column = 0; column < HistoryModel::columnsInAll; ++column) {
+            cells.append(cell(column));
+        }
+        return cells;
+    };
+    lines << csvLine(cellsOf([&](int column) {
+        return whole.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
+    }));
+    for (int row = 0; row < whole.rowCount(); ++row) {
+        lines << harmlessCsvLine(cellsOf(
+            [&](int column) { return whole.index(row, column).data(Qt::ToolTipRole).toString(); }));
+    }
+    const auto written = writePrivateFile(*file, lines.join(QString()).toUtf8());
+    emit said(written ? tr("The history is saved in %1.").arg(*file)
+                      : errorText(written.error(), m_services.text));
 }
 
 void HistoryPage::readEarlier()

@@ -5,12 +5,14 @@
 
 #include "core/ids.h"
 
+#include <QList>
 #include <QWidget>
 
 #include <optional>
 
 class QLabel;
 class QPlainTextEdit;
+class QPushButton;
 class QTableView;
 
 namespace quadrille::app
@@ -30,10 +32,14 @@ public:
     /// Reads the latest changes; earlier ones follow as the list is scrolled down.
     void open(PatientId patient);
 
+    /// "Save as CSV…", for the head of the page.
+    QList<QWidget*> acts() const;
+
 signals:
     void said(const QString& sentence);
 
 private:
+    void saveAsCsv();
     void readEarlier();
     void showCount();
     void showWhole();
@@ -43,6 +49,7 @@ private:
     const Services m_services;
     HistoryModel* m_model;
     QTableView* m_table;
+    QPushButton* m_save;
     QLabel* m_count;
     QPlainTextEdit* m_whole; ///< the chosen change, all of it
     std::optional<PatientId> m_patient;

@@ -62,6 +62,15 @@ std::optional<QString> DesktopPrompts::placeForPdf(QWidget* parent, const QStrin
                    QStringLiteral(".pdf")));
 }
 
+std::optional<QString> DesktopPrompts::placeForTable(QWidget* parent, const QString& suggestedName)
+{
+    return unlessEmpty(
+        withSuffix(QFileDialog::getSaveFileName(parent, PromptWords::tr("Save as CSV"),
+                                                QDir(documents()).filePath(suggestedName),
+                                                PromptWords::tr("CSV files (*.csv)")),
+                   QStringLiteral(".csv")));
+}
+
 std::optional<QString> DesktopPrompts::folderForCopies(QWidget* parent, const QString& present)
 {
     return unlessEmpty(QFileDialog::getExistingDirectory(

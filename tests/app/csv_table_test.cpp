@@ -114,3 +114,14 @@ TEST(CsvLine, ComesBackAsItWasWritten)
     ASSERT_EQ(table.rows.size(), 1U);
     EXPECT_EQ(table.rows[0].cells, cells);
 }
+
+// OWASP, CSV Injection: = + - @ tab and carriage return begin what a spreadsheet runs.
+TEST(HarmlessCsv, LeadsFormulasByAnApostropheAndLeavesNumbers)
+{
+    EXPECT_EQ(harmlessCsvLine({QStringLiteral("=1+1"), QStringLiteral("+49 30"),
+                               QStringLiteral("-2.5"), QStringLiteral("@SUM"),
+                               QStringLiteral("-cmd"), QStringLiteral("a=b"), QString()}),
+              QStringLiteral("'=1+1,'+49 30,-2.5,'@SUM,'-cmd,a=b,\n"));
+    EXPECT_EQ(harmlessCsvLine({QStringLiteral("\t=1"), QStringLiteral("\r=1")}),
+              QStringLiteral("'\t=1,\"'\r=1\"\n"));
+}

@@ -5,7 +5,9 @@
 #include "tests/app/practice_window.h"
 
 #include <QAbstractItemView>
+#include <QFile>
 #include <QPlainTextEdit>
+#include <QPushButton>
 #include <QTableView>
 #include <QTest>
 
@@ -128,6 +130,26 @@ TEST_F(History, FollowsChangesWhileItIsOpenAndReadsEarlierOnesAsItIsScrolled)
                                 [&](db::Writing& writing) { db::changePatient(writing, agnes); }));
     emit practice.services().events.patientChanged(practice.ids().patient);
     EXPECT_THAT(rows().front(), testing::HasSubstr("once more"));
+}
+
+TEST_F(History, IsSavedForASpreadsheetWithoutFormulas)
+{
+    Patient agnes = aPatient();
+    agnes.id = practice.ids().patient;
+    agnes.note = "=HYPERLINK(\"http://example.invalid\";\"x\"), \"quoted\"";
+    must(practice.store().write(author(), "change patient",
+                                [&](db::Writing& writing) { db::changePatient(writing, agnes); }));
+    open();
+    practice.prompts().table = practice.temp().folder() + QStringLiteral("/history.csv");
+    QTest::mouseClick(practice.find<QPushButton>("historyAsCsv"), Qt::LeftButton);
+    QFile file(*practice.prompts().table);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const QString text = QString::fromUtf8(file.readAll());
+    EXPECT_TRUE(text.startsWith(QStringLiteral("When,Who,")));
+    EXPECT_TRUE(text.contains(QStringLiteral(",\"'=HYPERLINK(\"\"http")))
+        << text.left(600).toStdString();
+    EXPECT_EQ(file.permissions() & (QFileDevice::ReadGroup | QFileDevice::ReadOther),
+              QFileDevice::Permissions());
 }
 
 } // namespace

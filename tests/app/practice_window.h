@@ -32,6 +32,7 @@ public:
         suggestedPdfName = suggestedName;
         return pdf;
     }
+    std::optional<QString> placeForTable(QWidget*, const QString&) override { return table; }
     std::optional<QString> folderForCopies(QWidget*, const QString&) override { return folder; }
     bool confirm(QWidget*, const QString& question, const QString&) override
     {
@@ -50,6 +51,7 @@ public:
 
     std::optional<QString> store;
     std::optional<QString> pdf;
+    std::optional<QString> table;
     std::optional<QString> folder;
     QString suggestedPdfName;
     bool confirms = true;
