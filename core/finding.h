@@ -57,6 +57,12 @@ enum class FindingCode {
     poorFit,       ///< the law misses the thresholds by more than the limit
     chronaxieLong, ///< longer than an innervated muscle's
     fitUnchecked,  ///< two durations only: the law meets them whether it holds or not
+    // session in the clinic
+    skinBrokenBefore, ///< where a pad is to lie
+    skinBrokenAfter,
+    motorBelowSensory,   ///< the twitch before the feeling; limit: the sensory threshold
+    toleratedBelowMotor, ///< limit: the motor threshold
+    noContractionSeen,
 };
 
 /// Where a limit comes from. `fromMemory` means: not checked against the original text, and said so
@@ -88,6 +94,9 @@ enum class Advice {
     checkStep,
     checkThresholds,
     measureMoreDurations,
+    moveOrPostpone,
+    stopAndExamine,
+    checkPlacement,
 };
 
 /// A remark on one value: shown beside it and printed in the record.

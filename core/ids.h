@@ -45,6 +45,7 @@ struct FollowUp;
 struct Measurement;
 struct PrintedDocument;
 struct ElectrodeSet;
+struct ClinicSession;
 
 using PractitionerId = Id<Practitioner>;
 using PatientId = Id<Patient>;
@@ -63,5 +64,6 @@ using FollowUpId = Id<FollowUp>;
 using MeasurementId = Id<Measurement>;
 using PrintedDocumentId = Id<PrintedDocument>;
 using ElectrodeSetId = Id<ElectrodeSet>;
+using ClinicSessionId = Id<ClinicSession>;
 
 } // namespace quadrille

@@ -131,6 +131,12 @@ constexpr std::array media{
     Word<Medium>{Medium::pdf, "pdf"},
 };
 
+constexpr std::array skinLooks{
+    Word<SkinLook>{SkinLook::clear, "clear"},
+    Word<SkinLook>{SkinLook::pink, "pink"},
+    Word<SkinLook>{SkinLook::broken, "broken"},
+};
+
 template <class Choice, std::size_t Count>
 std::string_view wordIn(const std::array<Word<Choice>, Count>& words, Choice choice)
 {
@@ -209,6 +215,10 @@ std::string_view wordOf(Medium choice)
 {
     return wordIn(media, choice);
 }
+std::string_view wordOf(SkinLook choice)
+{
+    return wordIn(skinLooks, choice);
+}
 
 template <>
 std::optional<Waveform> choiceOf(std::string_view word)
@@ -285,6 +295,11 @@ template <>
 std::optional<Medium> choiceOf(std::string_view word)
 {
     return choiceIn(media, word);
+}
+template <>
+std::optional<SkinLook> choiceOf(std::string_view word)
+{
+    return choiceIn(skinLooks, word);
 }
 
 } // namespace quadrille::db

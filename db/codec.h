@@ -6,6 +6,7 @@
 #include "db/sql.h"
 
 #include "core/calendar.h"
+#include "core/clinic_session.h"
 #include "core/diary.h"
 #include "core/field.h"
 #include "core/follow_up.h"
@@ -44,6 +45,7 @@ std::string_view wordOf(DiarySource choice);
 std::string_view wordOf(Decision choice);
 std::string_view wordOf(DocumentKind choice);
 std::string_view wordOf(Medium choice);
+std::string_view wordOf(SkinLook choice);
 
 /// The choice behind a word; nothing for a word that is none.
 template <class Choice>
@@ -78,6 +80,8 @@ template <>
 std::optional<DocumentKind> choiceOf(std::string_view word);
 template <>
 std::optional<Medium> choiceOf(std::string_view word);
+template <>
+std::optional<SkinLook> choiceOf(std::string_view word);
 
 /// "20260312T104200Z": a moment without the marks that some file systems refuse in names.
 QString momentInFileName(Moment moment);

@@ -33,6 +33,12 @@ const char* wordOfGround(ErasureGround ground)
 // Each "?" is the patient. Parts before what they belong to; courses nearly last, because the
 // guards look for them.
 constexpr std::array deletions{
+    "DELETE FROM clinic_threshold WHERE site IN (SELECT clinic_site.id FROM clinic_site JOIN "
+    "clinic_session ON clinic_session.id = clinic_site.clinic_session WHERE clinic_session.course "
+    "IN (SELECT id FROM course WHERE patient = ?))",
+    "DELETE FROM clinic_site WHERE clinic_session IN (SELECT id FROM clinic_session WHERE course "
+    "IN (SELECT id FROM course WHERE patient = ?))",
+    "DELETE FROM clinic_session WHERE course IN (SELECT id FROM course WHERE patient = ?)",
     "DELETE FROM diary_amplitude WHERE entry IN (SELECT id FROM diary_entry WHERE course IN "
     "(SELECT id FROM course WHERE patient = ?))",
     "DELETE FROM diary_entry WHERE course IN (SELECT id FROM course WHERE patient = ?)",
@@ -63,7 +69,8 @@ constexpr std::array deletions{
     // Forms end with the key of their patient or course; one for somebody new may be of this
     // person.
     "DELETE FROM kept_form WHERE form IN ('patient/new', 'patient/' || ?, 'course/new/' || ?) "
-    "OR form IN (SELECT 'course/' || id FROM course WHERE patient = ?)",
+    "OR form IN (SELECT 'course/' || id FROM course WHERE patient = ?) "
+    "OR form IN (SELECT 'clinic/' || id FROM course WHERE patient = ?)",
     "DELETE FROM change_value WHERE change IN (SELECT id FROM change_record WHERE patient = ?)",
     "DELETE FROM caseload_key WHERE patient = ?",
     "DELETE FROM course WHERE patient = ?",

@@ -93,7 +93,8 @@ Tokens tokensFor(Scheme scheme)
 QFont fontOf(TextStyle style, double factor)
 {
     const bool serif = style == TextStyle::title || style == TextStyle::sheetTitle;
-    const bool bold = serif || style == TextStyle::bigFigure || style == TextStyle::listName ||
+    const bool bold = serif || style == TextStyle::bigFigure || style == TextStyle::cue ||
+                      style == TextStyle::cueWord || style == TextStyle::listName ||
                       style == TextStyle::strong;
     QFont font;
     font.setFamilies({serif ? QStringLiteral("Noto Serif") : QStringLiteral("Noto Sans"),

@@ -51,6 +51,8 @@ Tokens printTokens();
 enum class TextStyle {
     title,      ///< title of a screen, name of the patient in the record: serif, bold
     bigFigure,  ///< the one figure a sheet is about
+    cue,        ///< seconds of the cue, to be read across a room
+    cueWord,    ///< its phase
     sheetTitle, ///< head of an empty page: serif, bold, smaller
     listName,   ///< names in a list: bold
     text,
@@ -72,6 +74,10 @@ constexpr TypeSize typeSize(TextStyle style)
         return {21, 28};
     case TextStyle::bigFigure:
         return {24, 30};
+    case TextStyle::cue:
+        return {56, 64};
+    case TextStyle::cueWord:
+        return {40, 48};
     case TextStyle::sheetTitle:
         return {17, 24};
     case TextStyle::listName:

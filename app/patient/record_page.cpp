@@ -43,6 +43,7 @@ RecordPage::RecordPage(const Services& services, QWidget* parent)
     , m_time(new TimeColumn(services.text, this))
     , m_save(new QPushButton(tr("Save draft"), this))
     , m_revert(new QPushButton(tr("Revert"), this))
+    , m_clinic(new QPushButton(tr("Session in the clinic…"), this))
     , m_issue(new QPushButton(tr("Issue plan…"), this))
 {
     layOut();
@@ -75,6 +76,8 @@ void RecordPage::layOut()
     m_save->setToolTip(tr("Ctrl S"));
     m_save->setObjectName(QStringLiteral("saveDraft"));
     m_revert->setObjectName(QStringLiteral("revertDraft"));
+    m_clinic->setObjectName(QStringLiteral("clinicSession"));
+    m_clinic->setToolTip(tr("Ctrl K"));
     m_issue->setObjectName(QStringLiteral("issuePlan"));
     setRole(*m_issue, Role::primaryButton);
 
@@ -127,6 +130,7 @@ void RecordPage::connectAll()
     });
     connect(m_save, &QPushButton::clicked, m_planPage, &PlanPage::saveDraft);
     connect(m_revert, &QPushButton::clicked, m_planPage, &PlanPage::revert);
+    connect(m_clinic, &QPushButton::clicked, m_planPage, &PlanPage::holdClinicSession);
     connect(m_issue, &QPushButton::clicked, m_planPage, &PlanPage::issue);
     connect(&m_services.events, &StoreEvents::practiceChanged, this, &RecordPage::refreshHandout);
 }
@@ -220,11 +224,14 @@ void RecordPage::refreshActs()
     const PlanDraft& draft = m_planPage->draft();
     m_save->setEnabled(draft.isChanged() && m_services.store.isWritable());
     m_revert->setEnabled(draft.isChanged());
+    m_clinic->setEnabled(draft.block() != nullptr && !draft.block()->sites.empty());
     m_issue->setEnabled(!draft.draft().blocks.empty() && m_services.store.isWritable());
     const bool onPlan = m_course && m_header->tabs().currentIndex() == planIndex;
     const bool onHandout = m_course && m_header->tabs().currentIndex() == handoutIndex;
-    const QList<QWidget*> acts = onPlan      ? QList<QWidget*>{m_revert, m_save, m_issue}
+    const bool onHistory = m_header->tabs().currentIndex() == historyIndex;
+    const QList<QWidget*> acts = onPlan      ? QList<QWidget*>{m_clinic, m_revert, m_save, m_issue}
                                  : onHandout ? m_handoutPage->acts()
+                                 : onHistory ? m_historyPage->acts()
                                              : QList<QWidget*>{};
     if (acts != m_acts) {
         m_acts = acts;

@@ -80,6 +80,7 @@ private:
     TimeColumn* m_time;
     QPushButton* m_save;
     QPushButton* m_revert;
+    QPushButton* m_clinic;
     QPushButton* m_issue;
     QList<QWidget*> m_acts;
 };

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/plan/plan_page.h"
 
+#include "app/clinic/clinic_session_form.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/plan/block_sheet.h"
@@ -19,6 +20,7 @@
 #include "db/plans.h"
 #include "db/stimulators.h"
 
+#include <QElapsedTimer>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -289,6 +291,33 @@ void PlanPage::keepNow()
     if (!kept) {
         reportFailure(kept.error());
     }
+}
+
+void PlanPage::holdClinicSession()
+{
+    const Block* block = m_draft.block();
+    const auto unit = m_draft.stimulator();
+    if (!m_course || block == nullptr || block->sites.empty() || !unit) {
+        emit said(tr("Choose the stimulator and add a block with a site first: the session in the "
+                     "clinic tries what is planned."));
+        return;
+    }
+    QElapsedTimer steady;
+    steady.start();
+    ClinicSessionForm form(
+        m_services, {*m_course, *block, unit->rampHabit, QString()}, m_cueSound,
+        [&steady] { return Milliseconds(steady.elapsed()); }, this);
+    if (form.exec() != QDialog::Accepted) {
+        return;
+    }
+    const auto guidance = form.guidance();
+    for (const auto& [site, amplitude] : guidance) {
+        m_draft.setAmplitude(site, Field::lastToleratedAmplitude, amplitude.count());
+    }
+    m_draft.endStep();
+    emit said(guidance.empty() ? tr("The session in the clinic is saved.")
+                               : tr("The session in the clinic is saved, its amplitudes stand in "
+                                    "the draft. Issue the plan to print them."));
 }
 
 void PlanPage::issue()

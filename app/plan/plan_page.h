@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "app/clinic/cue_sound.h"
 #include "app/plan/plan_draft.h"
 #include "app/plan/warning_strip.h"
 #include "app/window/services.h"
@@ -44,6 +45,9 @@ public:
     void saveDraft();
     void revert();
     void issue();
+    /// Opens the session in the clinic for the block in work; what was tolerated may go into the
+    /// draft.
+    void holdClinicSession();
     void addBlock();
 
 public slots:
@@ -81,6 +85,7 @@ private:
     std::vector<Plan> m_plans;
     PlanDraft m_draft;
     QTimer m_keepSoon;
+    DesktopCueSound m_cueSound;
     WarningStrip* m_strip;
     BlockSheet* m_blocks;
     SettingsForm* m_form;

@@ -31,6 +31,7 @@ enum class Act {
     redo,
     saveDraft,
     revertDraft,
+    clinicSession,
     issuePlan,
     print,
     nextPage,

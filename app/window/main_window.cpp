@@ -182,6 +182,9 @@ void MainWindow::carryOutInRecord(Act act)
         return plan.saveDraft();
     case Act::revertDraft:
         return plan.revert();
+    case Act::clinicSession:
+        m_record->showPage(RecordPage::planIndex);
+        return plan.holdClinicSession();
     case Act::issuePlan:
         return plan.issue();
     case Act::print:

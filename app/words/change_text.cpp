@@ -43,6 +43,7 @@ constexpr std::array recordNames{
     Name{"measurement", QT_TRANSLATE_NOOP("ChangeWords", "Measurement")},
     Name{"follow_up", QT_TRANSLATE_NOOP("ChangeWords", "Follow-up")},
     Name{"printed_document", QT_TRANSLATE_NOOP("ChangeWords", "Printed page")},
+    Name{"clinic_session", QT_TRANSLATE_NOOP("ChangeWords", "Session in the clinic")},
     Name{"electrode_set", QT_TRANSLATE_NOOP("ChangeWords", "Electrode set")},
 };
 

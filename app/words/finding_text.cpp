@@ -150,6 +150,19 @@ QString curveSentence(FindingCode code, const Gaps& gaps)
         return FindingWords::tr("A curve meets the thresholds of %1 phase durations whether the "
                                 "law holds or not.")
             .arg(gaps.figure);
+    case FindingCode::skinBrokenBefore:
+        return FindingWords::tr("The skin is broken where a pad is to lie.");
+    case FindingCode::skinBrokenAfter:
+        return FindingWords::tr("The skin was broken or blistered after the session.");
+    case FindingCode::motorBelowSensory:
+        return FindingWords::tr("The motor threshold of %1 lies below the sensory one of %2.")
+            .arg(gaps.figure, gaps.limit);
+    case FindingCode::toleratedBelowMotor:
+        return FindingWords::tr("The most tolerated, %1, lies below the motor threshold of %2: no "
+                                "contraction is to be expected.")
+            .arg(gaps.figure, gaps.limit);
+    case FindingCode::noContractionSeen:
+        return FindingWords::tr("No contraction was seen.");
     default:
         return {};
     }
@@ -203,6 +216,14 @@ QString otherAdvice(Advice advice)
         return FindingWords::tr("Check the thresholds, or measure them again.");
     case Advice::measureMoreDurations:
         return FindingWords::tr("Measure at more phase durations.");
+    case Advice::moveOrPostpone:
+        return FindingWords::tr("Never over broken skin: move the pad, or wait until it has "
+                                "healed.");
+    case Advice::stopAndExamine:
+        return FindingWords::tr("Stop and examine before anything goes home.");
+    case Advice::checkPlacement:
+        return FindingWords::tr("Look for the motor point again, or raise the amplitude as "
+                                "tolerated.");
     default:
         return {};
     }

@@ -43,6 +43,8 @@ constexpr std::array coreOrder = std::to_array<std::string_view>({
     "handout_content",
     "lapicque_squares",
     "strength_duration",
+    "clinic_session",
+    "work_rest_cue",
     "lanes",
     "fatigue_parameters",
     "force_fatigue_model",
@@ -73,16 +75,16 @@ const std::map<std::string, std::set<std::string>> layerArrows{
 };
 
 /// One aggregate each.
-const std::set<std::string> repositories{"caseload_query", "course_events", "courses",
-                                         "diary",          "history",       "kept_forms",
-                                         "people",         "plans",         "practice_preferences",
-                                         "screenings",     "stimulators"};
+const std::set<std::string> repositories{
+    "caseload_query", "clinic_sessions", "course_events", "courses", "diary",
+    "history",        "kept_forms",      "people",        "plans",   "practice_preferences",
+    "screenings",     "stimulators"};
 
 /// What draws, words and prints; it knows core and its like, never a page or a form.
 const std::set<std::string> roomsBelowPages{
     "app/charts", "app/command_line", "app/demo", "app/grid", "app/look", "app/print", "app/words"};
-const std::set<std::string> roomsOfPages{"app/caseload", "app/patient", "app/plan", "app/practice",
-                                         "app/stimulator"};
+const std::set<std::string> roomsOfPages{"app/caseload", "app/clinic",   "app/patient",
+                                         "app/plan",     "app/practice", "app/stimulator"};
 
 /// Who may know the main window: the program that owns it, and main.cpp that starts that.
 const std::set<std::string> ownersOfTheWindow{"app/main.cpp", "app/window/program.cpp"};

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "app/clinic/practise_cue.h"
+#include "app/window/entry_dialog.h"
+
+#include "core/clinic_session.h"
+#include "core/course.h"
+#include "core/plan.h"
+
+#include <optional>
+#include <utility>
+#include <vector>
+
+class QComboBox;
+class QCheckBox;
+class QLineEdit;
+class QPlainTextEdit;
+class QStackedWidget;
+class QVBoxLayout;
+
+namespace quadrille::app
+{
+
+class ClinicSiteFields;
+class CuePanel;
+class CueSound;
+class SegmentRow;
+
+/// The first session in the clinic, or a later one: the cue to practise with, and for each site of
+/// a block what was felt, seen and tolerated. Earlier ones stand below.
+class ClinicSessionForm : public EntryDialog
+{
+    Q_OBJECT
+
+public:
+    /// What the form rests on. `shut`: why nothing may be measured or practised; empty where it
+    /// may.
+    struct Basis {
+        Course course;
+        Block block;
+        RampHabit rampHabit = RampHabit::includedInOnTime;
+        QString shut;
+    };
+    /// `sound` outlives the form; `now` is a clock that never goes back.
+    ClinicSessionForm(const Services& services, Basis basis, CueSound& sound,
+                      PractiseCue::SteadyTime now, QWidget* parent);
+
+    /// After saving: for sites of the block, by index, the most tolerated amplitude at the planned
+    /// phase duration, where the person wants it in the draft.
+    std::vector<std::pair<std::size_t, Amplitude>> guidance() const;
+
+protected:
+    std::optional<Problem> problem() const override;
+    Result<void> save() override;
+
+private:
+    void layOut();
+    QWidget* makeFoot();
+    void fillPractitioners();
+    void showEarlier();
+    void withdraw(const ClinicSession& session);
+    void chooseSite(int index);
+    void refresh();
+
+    const Basis m_basis;
+    CuePanel* m_cue;
+    SegmentRow* m_choice;
+    QStackedWidget* m_stack;
+    std::vector<ClinicSiteFields*> m_sites;
+    QLineEdit* m_heldOn;
+    QComboBox* m_practitioner;
+    QLineEdit* m_note;
+    QCheckBox* m_adopt;
+    QWidget* m_earlier;
+    QVBoxLayout* m_earlierLines;
+};
+
+} // namespace quadrille::app

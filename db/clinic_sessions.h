@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Repository of the sessions held in the clinic.
+#pragma once
+
+#include "db/store.h"
+
+#include "core/clinic_session.h"
+
+#include <vector>
+
+namespace quadrille::db
+{
+
+/// All of a course, withdrawn ones too, the earliest first.
+std::vector<ClinicSession> clinicSessionsOf(Reading& reading, CourseId course);
+/// Written once. The practitioner's name is looked up. Errors: notFound (course, practitioner),
+/// refused (no site), outOfRange.
+ClinicSessionId addClinicSession(Writing& writing, const ClinicSession& session);
+/// Takes back an entry made by mistake, over the version that was read. Errors: changedElsewhere,
+/// notFound.
+void withdrawClinicSession(Writing& writing, ClinicSessionId session, Version read);
+
+} // namespace quadrille::db

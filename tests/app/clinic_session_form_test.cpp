@@ -1,0 +1,186 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/patient/record_page.h"
+#include "app/plan/plan_page.h"
+#include "app/window/entry_dialog.h"
+#include "tests/app/practice_window.h"
+
+#include "db/clinic_sessions.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QTest>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+using namespace quadrille;
+using namespace quadrille::app;
+using namespace quadrille::tests;
+
+namespace
+{
+
+/// A saved draft with one site, its record open on the plan page.
+class InTheClinic : public testing::Test
+{
+protected:
+    InTheClinic()
+    {
+        must(practice.store().write(author(), "save draft", [&](db::Writing& writing) {
+            return db::saveDraft(writing, aDraft(practice.ids()));
+        }));
+        practice.window().openPatient(practice.ids().patient, practice.ids().course);
+    }
+    void open(const std::function<void(QDialog&)>& answer)
+    {
+        onNextDialog(answer);
+        QTest::keyClick(&practice.window(), Qt::Key_K, Qt::ControlModifier);
+    }
+    static QLineEdit* field(QDialog& dialog, const char* name)
+    {
+        return dialog.findChild<QLineEdit*>(QLatin1String(name));
+    }
+    static void type(QDialog& dialog, const char* name, const char* text)
+    {
+        typeInto(field(dialog, name), QString::fromUtf8(text));
+    }
+    static QString problemOf(QDialog& dialog)
+    {
+        return dynamic_cast<EntryDialog&>(dialog).problemText();
+    }
+    std::vector<ClinicSession> stored()
+    {
+        return must(practice.store().read([&](db::Reading& reading) {
+            return db::clinicSessionsOf(reading, practice.ids().course);
+        }));
+    }
+    std::optional<Amplitude> toleratedInTheDraft()
+    {
+        const Block* block = practice.window().recordPage().planPage().draft().block();
+        return block->sites.at(0).settings.amplitude.lastTolerated;
+    }
+
+    PracticeWindow practice;
+};
+
+} // namespace
+
+TEST_F(InTheClinic, ThresholdsAreTypedSavedAndBecomeTheGuidanceOfTheDraft)
+{
+    const auto planned = aDraft(practice.ids()).blocks[0].sites[0].settings.phaseDuration;
+    open([&](QDialog& dialog) {
+        EXPECT_TRUE(
+            field(dialog, "site1_phase_1")->text().startsWith(QString::number(planned.count())));
+        EXPECT_TRUE(field(dialog, "site1_sensory_1")->hasFocus());
+        QTest::keyClicks(field(dialog, "site1_sensory_1"), QStringLiteral("12"));
+        QTest::keyClick(field(dialog, "site1_sensory_1"), Qt::Key_Tab);
+        QTest::keyClicks(dialog.focusWidget(), QStringLiteral("20,5"));
+        QTest::keyClick(dialog.focusWidget(), Qt::Key_Tab);
+        QTest::keyClicks(dialog.focusWidget(), QStringLiteral("46 mA"));
+        type(dialog, "site1_torque", "42.5 Nm");
+        dialog.findChild<QComboBox*>(QStringLiteral("site1_contraction"))->setCurrentIndex(1);
+        dialog.accept();
+        EXPECT_EQ(problemOf(dialog), QString());
+    });
+    ASSERT_THAT(stored(), testing::SizeIs(1));
+    const ClinicSite& site = stored()[0].sites.at(0);
+    ASSERT_THAT(site.thresholds, testing::SizeIs(1));
+    EXPECT_EQ(site.thresholds[0].phaseDuration, planned);
+    EXPECT_EQ(site.thresholds[0].sensory, Amplitude::fromCount(12'000));
+    EXPECT_EQ(site.thresholds[0].motor, Amplitude::fromCount(20'500));
+    EXPECT_EQ(site.torque, 42'500);
+    EXPECT_EQ(site.contractionSeen, true);
+    EXPECT_EQ(site.skinBefore, std::nullopt) << "nothing is filled in for the person";
+    EXPECT_EQ(toleratedInTheDraft(), Amplitude::fromCount(46'000));
+    practice.window().recordPage().planPage().draft().undoStack().undo();
+    EXPECT_NE(toleratedInTheDraft(), Amplitude::fromCount(46'000)) << "one step of undo";
+}
+
+TEST_F(InTheClinic, ThePersonMayLeaveTheDraftAsItIs)
+{
+    const auto before = toleratedInTheDraft();
+    open([&](QDialog& dialog) {
+        type(dialog, "site1_tolerated_1", "31");
+        dialog.findChild<QCheckBox*>(QStringLiteral("adopt"))->setChecked(false);
+        dialog.accept();
+    });
+    EXPECT_THAT(stored(), testing::SizeIs(1));
+    EXPECT_EQ(toleratedInTheDraft(), before);
+}
+
+TEST_F(InTheClinic, WrongEntriesAreSaidOneByOneAndNothingIsLost)
+{
+    open([&](QDialog& dialog) {
+        dialog.accept();
+        EXPECT_EQ(problemOf(dialog), QStringLiteral("Nothing is entered yet. Enter what was found "
+                                                    "at a site, or cancel."));
+        type(dialog, "site1_motor_1", "strong");
+        dialog.accept();
+        EXPECT_EQ(problemOf(dialog), QStringLiteral("“strong” is no amplitude. Enter milliamperes, "
+                                                    "for example 24, or leave it empty."));
+        type(dialog, "site1_motor_1", "20");
+        type(dialog, "site1_motor_2", "14");
+        dialog.accept();
+        EXPECT_EQ(problemOf(dialog), QStringLiteral("Line 2 has thresholds but no phase duration. "
+                                                    "Enter the one they were found at."));
+        field(dialog, "site1_phase_2")->setText(field(dialog, "site1_phase_1")->text());
+        dialog.accept();
+        EXPECT_EQ(problemOf(dialog), QStringLiteral("Two lines have the same phase duration. "
+                                                    "Change one of them, or empty it."));
+        type(dialog, "site1_phase_2", "55");
+        type(dialog, "site1_torque", "much");
+        dialog.accept();
+        EXPECT_TRUE(problemOf(dialog).startsWith(QStringLiteral("“much” is no torque.")));
+        type(dialog, "site1_torque", "");
+        type(dialog, "heldOn", "13/3/2026");
+        dialog.accept();
+        EXPECT_EQ(problemOf(dialog),
+                  QStringLiteral("The session lies in the future. Enter the day it was held."));
+        EXPECT_EQ(field(dialog, "site1_motor_2")->text(), QStringLiteral("14"));
+        type(dialog, "heldOn", "12/3/2026");
+        dialog.accept();
+        EXPECT_EQ(problemOf(dialog), QString());
+    });
+    EXPECT_THAT(stored(), testing::SizeIs(1));
+}
+
+// Weiss: I = Irh (1 + tch / d). With 10 mA and 200 µs: 30 mA at 100 µs, 15 mA at 400 µs.
+TEST_F(InTheClinic, ThresholdsAtTwoPhaseDurationsGiveACurve)
+{
+    open([&](QDialog& dialog) {
+        type(dialog, "site1_phase_1", "100");
+        type(dialog, "site1_motor_1", "30");
+        auto* words = dialog.findChild<QLabel*>(QStringLiteral("curveWords1"));
+        EXPECT_TRUE(words->text().contains(QStringLiteral("two or more phase durations")));
+        type(dialog, "site1_phase_2", "400");
+        type(dialog, "site1_motor_2", "15");
+        EXPECT_TRUE(words->text().contains(QStringLiteral("rheobase 10.0\u00a0mA")))
+            << words->text().toStdString();
+        EXPECT_TRUE(words->text().contains(QStringLiteral("chronaxie 200\u00a0µs")))
+            << words->text().toStdString();
+        dialog.reject();
+    });
+    EXPECT_THAT(stored(), testing::IsEmpty());
+}
+
+TEST_F(InTheClinic, AnEarlierSessionIsShownAndCanBeWithdrawn)
+{
+    open([&](QDialog& dialog) {
+        type(dialog, "site1_tolerated_1", "31");
+        dialog.accept();
+    });
+    open([&](QDialog& dialog) {
+        QPushButton* withdraw = nullptr;
+        for (auto* button : dialog.findChildren<QPushButton*>()) {
+            withdraw = button->text().startsWith(QStringLiteral("Withdraw")) ? button : withdraw;
+        }
+        ASSERT_TRUE(withdraw);
+        withdraw->click();
+        EXPECT_TRUE(practice.prompts().asked.contains(QStringLiteral("12 Mar 2026")));
+        dialog.reject();
+    });
+    EXPECT_TRUE(stored().at(0).withdrawn);
+}

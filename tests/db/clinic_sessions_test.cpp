@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A session in the clinic is written once and can only be withdrawn.
+#include "tests/support/records.h"
+#include "tests/support/temp_store.h"
+
+#include "db/clinic_sessions.h"
+#include "db/history.h"
+#include "db/sql.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace quadrille::db
+{
+namespace
+{
+
+using testing::ElementsAre;
+using tests::author;
+using tests::codeOf;
+using tests::day;
+using tests::must;
+
+class ClinicSessions : public testing::Test
+{
+protected:
+    ClinicSession firstSession() const
+    {
+        ClinicSite site;
+        site.muscle = "Quadriceps";
+        site.side = Side::left;
+        site.channel = 2;
+        site.placementConfirmed = true;
+        site.contractionSeen = true;
+        site.torque = 42'500;
+        site.skinBefore = SkinLook::clear;
+        site.skinAfter = SkinLook::pink;
+        site.thresholds = {{.phaseDuration = PhaseDuration::fromCount(100),
+                            .sensory = Amplitude::fromCount(12'000),
+                            .motor = Amplitude::fromCount(20'500),
+                            .tolerated = Amplitude::fromCount(46'000)},
+                           {.phaseDuration = PhaseDuration::fromCount(300),
+                            .tolerated = Amplitude::fromCount(30'000)}};
+        ClinicSite other;
+        other.muscle = "Soleus";
+        ClinicSession session;
+        session.course = ids.course;
+        session.heldOn = day(2026, 3, 12);
+        session.practitioner = ids.practitioner;
+        session.practitionerName = tests::aPractitioner().name;
+        session.sites = {site, other};
+        session.note = "with her own unit";
+        return session;
+    }
+    ClinicSessionId add(const ClinicSession& session)
+    {
+        return must(store->write(author(), "record a session in the clinic", [&](Writing& writing) {
+            return addClinicSession(writing, session);
+        }));
+    }
+    std::vector<ClinicSession> stored()
+    {
+        return must(
+            store->read([&](Reading& reading) { return clinicSessionsOf(reading, ids.course); }));
+    }
+    ErrorCode codeOfSql(const std::string& sql)
+    {
+        return codeOf(store->write(author(), "by hand",
+                                   [&](Writing& writing) { run(writing.connection(), sql); }));
+    }
+
+    tests::TempStore temp;
+    std::unique_ptr<Store> store = temp.open();
+    tests::Practiced ids = tests::aPracticeWithCourse(*store);
+};
+
+TEST_F(ClinicSessions, ComeBackAsTheyWereEntered)
+{
+    ClinicSession session = firstSession();
+    session.id = add(session);
+    EXPECT_THAT(stored(), ElementsAre(session));
+}
+
+TEST_F(ClinicSessions, NeedASiteAndAPractitioner)
+{
+    ClinicSession session = firstSession();
+    session.sites.clear();
+    const auto refused = store->write(
+        author(), "record", [&](Writing& writing) { return addClinicSession(writing, session); });
+    EXPECT_EQ(codeOf(refused), ErrorCode::refused);
+    session = firstSession();
+    session.practitioner.reset();
+    EXPECT_EQ(
+        codeOf(store->write(author(), "record",
+                            [&](Writing& writing) { return addClinicSession(writing, session); })),
+        ErrorCode::refused);
+}
+
+TEST_F(ClinicSessions, AreWithdrawnOverTheVersionThatWasRead)
+{
+    const ClinicSessionId id = add(firstSession());
+    const auto withdraw = [&](Version read) {
+        return store->write(author(), "withdraw",
+                            [&](Writing& writing) { withdrawClinicSession(writing, id, read); });
+    };
+    EXPECT_EQ(codeOf(withdraw(7)), ErrorCode::changedElsewhere);
+    EXPECT_FALSE(stored().at(0).withdrawn);
+    must(withdraw(1));
+    EXPECT_TRUE(stored().at(0).withdrawn);
+    EXPECT_EQ(stored().at(0).sites, firstSession().sites) << "what was entered stays";
+    must(withdraw(1)); // a second window that takes it back too changes nothing
+    EXPECT_EQ(stored().at(0).version, 2);
+    const auto changes = must(store->read(
+        [&](Reading& reading) { return historyOfRecord(reading, "clinic_session", id.key()); }));
+    EXPECT_EQ(changes.back().field, "withdrawn");
+}
+
+TEST_F(ClinicSessions, TheDatabaseItselfRefusesEveryOtherChange)
+{
+    add(firstSession());
+    for (const char* sql :
+         {"UPDATE clinic_session SET held_on = '2026-03-13'", "UPDATE clinic_session SET note = ''",
+          "UPDATE clinic_site SET channel = 1", "UPDATE clinic_threshold SET motor_ua = 1",
+          "DELETE FROM clinic_threshold", "DELETE FROM clinic_site",
+          "DELETE FROM clinic_session"}) {
+        EXPECT_EQ(codeOfSql(sql), ErrorCode::refused) << sql;
+    }
+    EXPECT_THAT(stored(), testing::SizeIs(1));
+}
+
+TEST_F(ClinicSessions, BoundsItsValues)
+{
+    ClinicSession session = firstSession();
+    session.sites[0].thresholds[0].tolerated = Amplitude::fromCount(1'000'001);
+    const auto tooStrong = store->write(
+        author(), "record", [&](Writing& writing) { return addClinicSession(writing, session); });
+    EXPECT_EQ(codeOf(tooStrong), ErrorCode::outOfRange);
+    session = firstSession();
+    session.sites[0].thresholds[1].tolerated.reset();
+    EXPECT_FALSE(store->write(author(), "record", [&](Writing& writing) {
+        return addClinicSession(writing, session);
+    })) << "a phase duration at which nothing was found says nothing";
+    EXPECT_THAT(stored(), testing::IsEmpty()) << "all or nothing";
+}
+
+} // namespace
+} // namespace quadrille::db
