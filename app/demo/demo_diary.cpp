@@ -22,7 +22,7 @@ using std::chrono::days;
 using std::chrono::minutes;
 
 /// Of a hundred sessions so many are done, by the patient's place in the list.
-constexpr std::array zeal{96, 88, 73, 92, 41, 100, 84, 62};
+constexpr std::array zeal{82, 88, 73, 92, 41, 100, 96, 62};
 constexpr int oftenCutShort = 8; ///< so many of a hundred beside those
 
 /// A number from 0 to 99 that looks like chance and is always the same.
