@@ -62,6 +62,46 @@ TEST(LongestGap, IsNoneWithASessionOnEveryDay)
         = gap 0 days)");
 }
 
+TEST(LongestGap, IsNotCountedOverWeeksWithoutAPlan)
+{
+    expectPicture(R"(
+        start Mon 2026-03-02
+        plan 1 from Mon 2026-03-02: 1 weeks Mon Wed Fri, 20 min
+        plan 2 from Mon 2026-03-16: 3 weeks Mon Wed Fri, 20 min
+        received Sun 2026-03-22
+        today Mon 2026-03-23
+        week 1 2 3
+        Mon  D . m
+        Tue  . . .
+        Wed  D . m
+        Thu  . . .
+        Fri  m . D
+        Sat  . . .
+        Sun  . . .
+        = sessions 3 of 6
+        = gap 4 days)");
+}
+
+TEST(LastDays, AreNotKnownByADiaryFromBeforeTheStart)
+{
+    expectPicture(R"(
+        start Mon 2026-03-02
+        plan 1 from Mon 2026-03-02: 1 weeks Mon Wed Fri, 20 min
+        received Sun 2026-03-01
+        today Tue 2026-03-03
+        week 1
+        Mon  ?
+        Tue  .
+        Wed  o
+        Thu  .
+        Fri  o
+        Sat  .
+        Sun  .
+        = sessions none
+        = last 7 days none
+        = known 14 days none)");
+}
+
 TEST(LastDays, CountTodayAndTheDaysBeforeIt)
 {
     expectPicture(R"(
