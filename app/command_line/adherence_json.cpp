@@ -235,6 +235,7 @@ QByteArray adherenceJson(const AdherenceReport& report)
 QString adherenceJsonHelp()
 {
     return AdherenceWords::tr(
+        "patient, course: whose figures these are\n"
         "as_of, known_through: the day taken for today; the day through which the diary is known\n"
         "session_done_percent, week_adherence_percent: the practice’s thresholds\n"
         "interval, last_7_days, last_14_days, last_14_known_days, since_last_follow_up (with "
@@ -257,7 +258,7 @@ QString adherenceJsonHelp()
         "days: date, week, state, any_day, sessions (state, number, minutes, contractions), skin "
         "0 to 3, skin_pad, remark\n"
         "States: not_prescribed, to_come, not_known_yet, done, partly, missed, extra, paused. A "
-        "figure that does not exist is null, never 0.\n");
+        "figure that does not exist is null, never 0.");
 }
 
 } // namespace quadrille::app
