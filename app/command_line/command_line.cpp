@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/command_line/command_line.h"
 
+#include "app/command_line/adherence_verb.h"
 #include "app/command_line/care_verbs.h"
 #include "app/command_line/compare_verb.h"
 #include "app/command_line/demo_verb.h"
@@ -43,6 +44,10 @@ const std::vector<Verb>& verbs()
          CommandWords::tr(
              "handout --store FILE --patient REF --out FILE.pdf: write a patient’s handout"),
          true, handoutVerb},
+        {QStringLiteral("adherence"),
+         CommandWords::tr("adherence --store FILE --patient REF: how much was done of what was "
+                          "prescribed"),
+         false, adherenceVerb},
         {QStringLiteral("verify"),
          CommandWords::tr("verify --store FILE: look through a practice file for faults"), false,
          verifyVerb},

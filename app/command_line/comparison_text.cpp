@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/command_line/comparison_text.h"
 
+#include "app/command_line/text_table.h"
 #include "app/words/finding_text.h"
 #include "app/words/model_text.h"
 
@@ -108,27 +109,6 @@ QString cellOf(const ComparedValue& value)
     return cell;
 }
 
-/// Rows of cells of equal count as columns of equal width; the last one is not filled up.
-QString aligned(const std::vector<QStringList>& rows)
-{
-    std::vector<qsizetype> widths(static_cast<std::size_t>(rows.front().size()), 0);
-    for (const QStringList& row : rows) {
-        for (qsizetype i = 0; i < row.size(); ++i) {
-            qsizetype& width = widths[static_cast<std::size_t>(i)];
-            width = std::max(width, row[i].size());
-        }
-    }
-    QString text;
-    for (const QStringList& row : rows) {
-        QString line;
-        for (qsizetype i = 0; i < row.size(); ++i) {
-            line += row[i].leftJustified(widths[static_cast<std::size_t>(i)] + 2);
-        }
-        text += line.trimmed() + QLatin1Char('\n');
-    }
-    return text;
-}
-
 QString findingLine(const Finding& finding, const QuantityText& text)
 {
     const FindingText words = findingText(finding, text);
@@ -230,7 +210,7 @@ QString comparisonTable(const std::vector<ComparedCase>& cases, const QuantityTe
         }
         rows.push_back(row);
     }
-    QString table = aligned(rows);
+    QString table = alignedRows(rows);
     for (const ComparedCase& compared : cases) {
         const QString name = QString::fromStdString(compared.name);
         QStringList remarks;

@@ -2,6 +2,7 @@
 #include "app/command_line/handout_verb.h"
 
 #include "app/command_line/command_line.h"
+#include "app/command_line/course_choice.h"
 #include "app/command_line/verb_options.h"
 #include "app/print/handout_document.h"
 #include "app/print/handout_words.h"
@@ -123,51 +124,6 @@ std::variant<Wish, Problem> wishOf(const QCommandLineParser& parser)
     return wish;
 }
 
-/// "1 right knee replacement (from 2 Mar 2026), 2 …"
-QString listOf(std::vector<Course> courses, const QuantityText& text)
-{
-    std::ranges::sort(courses, {}, &Course::number);
-    QStringList names;
-    for (const Course& course : courses) {
-        names.append(HandoutVerbWords::tr("%1 %2 (from %3)", "number, problem, start of a course")
-                         .arg(QString::number(course.number),
-                              QString::fromStdString(course.problem).simplified(),
-                              text.date(course.startDate)));
-    }
-    return names.join(QStringLiteral("; "));
-}
-
-/// The course asked for, or the only one that is running.
-std::variant<Course, Problem> chooseCourse(const std::vector<Course>& courses, const Wish& wish,
-                                           Date today, const QuantityText& text)
-{
-    if (courses.empty()) {
-        return HandoutVerbWords::tr("Patient %1 has no course yet.").arg(wish.patient);
-    }
-    if (wish.course) {
-        const auto found = std::ranges::find(courses, *wish.course, &Course::number);
-        if (found != courses.end()) {
-            return *found;
-        }
-        return HandoutVerbWords::tr("Patient %1 has no course %2. There are: %3.")
-            .arg(wish.patient, QString::number(*wish.course), listOf(courses, text));
-    }
-    std::vector<Course> running;
-    std::ranges::copy_if(courses, std::back_inserter(running),
-                         [&](const Course& course) { return isRunning(course, today); });
-    if (running.size() == 1) {
-        return running.front();
-    }
-    if (running.empty()) {
-        return HandoutVerbWords::tr("Patient %1 has no running course. Choose one with --course N: "
-                                    "%2.")
-            .arg(wish.patient, listOf(courses, text));
-    }
-    return HandoutVerbWords::tr("Patient %1 has several running courses. Choose one with --course "
-                                "N: %2.")
-        .arg(wish.patient, listOf(running, text));
-}
-
 /// What the store knows, read in one view.
 struct Records {
     Practice practice;
@@ -205,8 +161,9 @@ std::variant<HandoutContent, Problem> contentOf(const Wish& wish, const Clock& c
     if (!records->patient) {
         return HandoutVerbWords::tr("There is no patient %1 in %2.").arg(wish.patient, wish.store);
     }
-    const auto chosen = chooseCourse(records->courses, wish, clock.today(), text);
-    if (const auto* problem = std::get_if<Problem>(&chosen)) {
+    const auto chosen =
+        chooseCourse(records->courses, wish.patient, wish.course, clock.today(), text);
+    if (const auto* problem = std::get_if<QString>(&chosen)) {
         return *problem;
     }
     const Course& course = std::get<Course>(chosen);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/demo/demo_history.h"
 
+#include "app/demo/demo_diary.h"
+
 #include "db/courses.h"
 #include "db/people.h"
 #include "db/plans.h"
@@ -163,6 +165,7 @@ private:
         if (course.endedAfter) {
             end(endOf(course, m_today), key);
         }
+        keepDiary(course, key);
     }
 
     void issue(Date day, Date from, std::pair<std::size_t, std::size_t> key, DemoUnit unit,
@@ -181,6 +184,26 @@ private:
                 db::issuePlan(writing, issued,
                               {.fromDate = from, .reason = reason, .issuedBy = signer}, day);
             });
+    }
+
+    /// The diary comes back every other week, known through the day before.
+    void keepDiary(const DemoCourse& course, std::pair<std::size_t, std::size_t> key)
+    {
+        const Date start = startOf(course, m_today);
+        const Date last = course.endedAfter ? endOf(course, m_today) : visitBefore(m_today);
+        Date from = start;
+        for (int week = 2; demoDiaryComesBack(m_place); week += 2) {
+            const Date back = visitBefore(start + days(7 * week));
+            if (back > last) {
+                return;
+            }
+            add(back, 8min, "enter diary",
+                [&keys = m_keys, key, place = m_place, from,
+                 through = back - days(1)](db::Writing& writing) {
+                    enterDemoDiary(writing, keys.courses.at(key), place, from, through);
+                });
+            from = back;
+        }
     }
 
     void end(Date day, std::pair<std::size_t, std::size_t> key)

@@ -25,6 +25,7 @@ enum class DayState {
     partlyDone,        ///< filled from below to the share done
     missed,            ///< outline and one stroke
     doneNotPrescribed, ///< a disc
+    paused,            ///< a dot, as where nothing is prescribed
 };
 
 /// How far a partly done square is filled.
@@ -36,6 +37,7 @@ struct DayMark {
     DoneShare share = DoneShare::half; ///< of a partly done day
     int sessionsPrescribed = 0;
     int sessionsDone = 0;
+    int sessionsExtra = 0; ///< beyond what is prescribed
     bool skinMark = false;
     QString note; ///< a folded corner unless empty
     friend bool operator==(const DayMark&, const DayMark&) = default;
@@ -51,6 +53,7 @@ struct BlockSpan {
     std::size_t index = 0; ///< of the block in its plan
     QString name;          ///< "Block 2"
     QString shortName;     ///< "2", where the name does not fit
+    bool isPause = false;  ///< weeks of the block in which the course stands still
     friend bool operator==(const BlockSpan&, const BlockSpan&) = default;
 };
 

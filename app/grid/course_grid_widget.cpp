@@ -60,10 +60,17 @@ void CourseGridWidget::setGrid(const CourseGrid& grid)
 void CourseGridWidget::chooseBlock(std::optional<std::size_t> index)
 {
     m_grid.chosenBlock = index;
+    // A pause cuts a block into several spans.
+    std::optional<int> first;
+    int last = 0;
     for (const BlockSpan& block : m_grid.blocks) {
         if (index == block.index) {
-            showWeeks(block.first.number, block.first.number + block.weeks - 1);
+            first = first.value_or(block.first.number);
+            last = block.first.number + block.weeks - 1;
         }
+    }
+    if (first) {
+        showWeeks(*first, last);
     }
     update();
 }

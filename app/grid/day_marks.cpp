@@ -19,27 +19,75 @@ struct GridWords {
 
 constexpr int leastWeeks = 4;
 
-DayMark markOf(const Course& course, const std::vector<Plan>& plans, Date day, Date today)
+/// The nearest of the shares that can be drawn.
+DoneShare nearestShare(double share)
 {
-    const DayPrescription asked = prescriptionOn(course, plans, day);
+    return share < 5.0 / 12.0   ? DoneShare::third
+           : share < 7.0 / 12.0 ? DoneShare::half
+                                : DoneShare::twoThirds;
+}
+
+/// By minutes, or by sessions where no length is known.
+double doneShareOf(const LivedDay& day)
+{
+    const DoseCounts& dose = day.dose;
+    return dose.prescribed.time.count() > 0
+               ? static_cast<double>(dose.delivered.time.count()) /
+                     static_cast<double>(dose.prescribed.time.count())
+               : static_cast<double>(day.counts.done) / std::max(1, day.counts.prescribed());
+}
+
+DayState stateOf(DayStanding standing)
+{
+    switch (standing) {
+    case DayStanding::notPrescribed:
+        return DayState::notPrescribed;
+    case DayStanding::toCome:
+        return DayState::toCome;
+    case DayStanding::notKnownYet:
+        return DayState::noDiaryYet;
+    case DayStanding::done:
+        return DayState::done;
+    case DayStanding::partly:
+        return DayState::partlyDone;
+    case DayStanding::missed:
+        return DayState::missed;
+    case DayStanding::extra:
+        return DayState::doneNotPrescribed;
+    case DayStanding::paused:
+        return DayState::paused;
+    }
+    return DayState::blank;
+}
+
+DayMark markOf(const LivedDay* day)
+{
     DayMark mark;
-    mark.sessionsPrescribed = asked.sessions;
-    mark.state = asked.sessions == 0 ? DayState::notPrescribed
-                 : day < today       ? DayState::noDiaryYet
-                                     : DayState::toCome;
+    mark.state = DayState::notPrescribed;
+    if (day == nullptr) {
+        return mark;
+    }
+    mark.state = stateOf(day->standing);
+    mark.sessionsPrescribed = day->asked ? day->asked->sessions : 0;
+    mark.sessionsDone = day->counts.done;
+    mark.sessionsExtra = day->counts.extra;
+    if (mark.state == DayState::partlyDone) {
+        mark.share = nearestShare(doneShareOf(*day));
+    }
+    mark.skinMark = day->skin >= Skin::thereNextDay;
+    mark.note = QString::fromStdString(day->remark);
     return mark;
 }
 
-WeekMarks weekOf(const Course& course, const std::vector<Plan>& plans, CourseWeek week, Date today)
+WeekMarks weekOf(const CourseAsLived& lived, CourseWeek week)
 {
     WeekMarks marks;
     if (week.number < 1) {
         return marks;
     }
-    const Date first = firstDayOf(course.startDate, week);
+    const Date first = firstDayOf(lived.startDate, week);
     for (int row = 0; row < daysInWeek; ++row) {
-        marks[static_cast<std::size_t>(row)] =
-            markOf(course, plans, first + std::chrono::days(row), today);
+        marks[static_cast<std::size_t>(row)] = markOf(lived.find(first + std::chrono::days(row)));
     }
     return marks;
 }
@@ -77,20 +125,44 @@ int lastWeekOf(const Course& course, const std::vector<Plan>& plans, Date today)
     return std::max(last, leastWeeks);
 }
 
-std::vector<BlockSpan> spansOf(const Course& course, const std::vector<Plan>& plans, int lastWeek)
+bool isWhollyPaused(const WeekMarks& week)
+{
+    return std::ranges::all_of(week,
+                               [](const DayMark& day) {
+                                   return day.state == DayState::paused ||
+                                          day.state == DayState::doneNotPrescribed;
+                               }) &&
+           std::ranges::any_of(week,
+                               [](const DayMark& day) { return day.state == DayState::paused; });
+}
+
+BlockSpan spanOf(int week, std::size_t index, bool isPause)
+{
+    if (isPause) {
+        return {{week}, 1, index, GridWords::tr("Pause"), QStringLiteral("–"), true};
+    }
+    const QString shortName = QString::number(index + 1);
+    return {{week}, 1, index, GridWords::tr("Block %1").arg(shortName), shortName, false};
+}
+
+std::vector<BlockSpan> spansOf(const CourseRecords& records, const std::vector<WeekMarks>& weeks)
 {
     std::vector<BlockSpan> spans;
-    std::optional<std::size_t> before;
-    for (int number = 1; number <= lastWeek; ++number) {
-        const auto index = headOf(course, plans, {number});
-        if (index && index == before) {
-            ++spans.back().weeks;
-        } else if (index) {
-            const QString shortName = QString::number(*index + 1);
-            const QString name = GridWords::tr("Block %1").arg(shortName);
-            spans.push_back({{number}, 1, *index, name, shortName});
+    bool continues = false;
+    for (int number = 1; number <= static_cast<int>(weeks.size()); ++number) {
+        const auto index = headOf(records.course, records.plans, {number});
+        if (!index) {
+            continues = false;
+            continue;
         }
-        before = index;
+        const bool isPause = isWhollyPaused(weeks[static_cast<std::size_t>(number - 1)]);
+        continues = continues && spans.back().index == *index && spans.back().isPause == isPause;
+        if (continues) {
+            ++spans.back().weeks;
+        } else {
+            spans.push_back(spanOf(number, *index, isPause));
+        }
+        continues = true;
     }
     return spans;
 }
@@ -113,14 +185,36 @@ CourseGrid emptyGrid(const Course& course, Date today, const QuantityText& text)
 
 } // namespace
 
+CourseGrid courseGridOf(const GridSource& source, const QuantityText& text)
+{
+    const Course& course = source.records.course;
+    const CourseAsLived lived = courseAsLived(source.records, source.rules, source.today);
+    CourseGrid grid = emptyGrid(course, source.today, text);
+    const int last = lastWeekOf(course, source.records.plans, source.today);
+    for (int number = 1; number <= last; ++number) {
+        grid.weeks.push_back(weekOf(lived, {number}));
+    }
+    grid.blocks = spansOf(source.records, grid.weeks);
+    return grid;
+}
+
 CourseGrid courseGridOf(const Course& course, const std::vector<Plan>& plans, Date today,
                         const QuantityText& text)
 {
-    CourseGrid grid = emptyGrid(course, today, text);
-    const int last = lastWeekOf(course, plans, today);
-    grid.blocks = spansOf(course, plans, last);
-    for (int number = 1; number <= last; ++number) {
-        grid.weeks.push_back(weekOf(course, plans, {number}, today));
+    return courseGridOf({.records = {.course = course, .plans = plans}, .today = today}, text);
+}
+
+CourseGrid miniatureOf(const GridSource& source, const QuantityText& text)
+{
+    const Course& course = source.records.course;
+    const CourseAsLived lived = courseAsLived(source.records, source.rules, source.today);
+    CourseGrid grid = emptyGrid(course, source.today, text);
+    const Date shown = course.endDate ? std::min(*course.endDate, source.today) : source.today;
+    const auto current = courseWeekOf(course.startDate, shown);
+    const int last = current ? current->number : miniatureWeeks;
+    grid.firstWeek = {last - miniatureWeeks + 1};
+    for (int number = grid.firstWeek.number; number <= last; ++number) {
+        grid.weeks.push_back(weekOf(lived, {number}));
     }
     return grid;
 }
@@ -128,15 +222,7 @@ CourseGrid courseGridOf(const Course& course, const std::vector<Plan>& plans, Da
 CourseGrid miniatureOf(const Course& course, const std::vector<Plan>& plans, Date today,
                        const QuantityText& text)
 {
-    CourseGrid grid = emptyGrid(course, today, text);
-    const Date shown = course.endDate ? std::min(*course.endDate, today) : today;
-    const auto current = courseWeekOf(course.startDate, shown);
-    const int last = current ? current->number : miniatureWeeks;
-    grid.firstWeek = {last - miniatureWeeks + 1};
-    for (int number = grid.firstWeek.number; number <= last; ++number) {
-        grid.weeks.push_back(weekOf(course, plans, {number}, today));
-    }
-    return grid;
+    return miniatureOf({.records = {.course = course, .plans = plans}, .today = today}, text);
 }
 
 } // namespace quadrille::app

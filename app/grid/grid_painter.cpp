@@ -81,7 +81,7 @@ void paintBlocks(QPainter& painter, const CourseGrid& grid, const OverviewGeomet
         if (first >= end) {
             continue;
         }
-        const bool chosen = grid.chosenBlock == block.index;
+        const bool chosen = !block.isPause && grid.chosenBlock == block.index;
         paintBlockHead(painter, block, geometry.blockHead(first, end - first), chosen, tokens,
                        font);
         if (from > 0) {

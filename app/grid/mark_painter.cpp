@@ -193,6 +193,7 @@ void state(QPainter& painter, const QRect& mark, const DayMark& day, const Token
     case DayState::blank:
         break;
     case DayState::notPrescribed:
+    case DayState::paused:
         disc(painter, mark,
              detail == MarkDetail::miniature ? miniatureDotRadius * side / 7.0
                                              : std::max(leastDotRadius, dotRadius * side),

@@ -29,8 +29,12 @@ QString stateWords(const DayMark& day)
     case DayState::noDiaryYet:
         return asked == 1 ? GridWords::tr("one session, no diary yet")
                           : GridWords::tr("%n sessions, no diary yet", nullptr, asked);
-    case DayState::done:
     case DayState::partlyDone:
+        if (asked == 1) {
+            return GridWords::tr("one session partly done");
+        }
+        [[fallthrough]];
+    case DayState::done:
         return asked == 1
                    ? GridWords::tr("%1 of one session done").arg(day.sessionsDone)
                    : GridWords::tr("%1 of %n sessions done", nullptr, asked).arg(day.sessionsDone);
@@ -39,6 +43,8 @@ QString stateWords(const DayMark& day)
                           : GridWords::tr("%n sessions missed", nullptr, asked);
     case DayState::doneNotPrescribed:
         return GridWords::tr("done, nothing prescribed");
+    case DayState::paused:
+        return GridWords::tr("paused");
     }
     return {};
 }
@@ -50,6 +56,9 @@ QString spokenDay(const CourseGrid& grid, GridPlace place, const QuantityText& t
     const DayMark& day =
         grid.weeks[static_cast<std::size_t>(place.column)][static_cast<std::size_t>(place.row)];
     QStringList parts{stateWords(day)};
+    if (day.sessionsExtra > 0 && day.state != DayState::doneNotPrescribed) {
+        parts << GridWords::tr("more than prescribed: %1").arg(day.sessionsExtra);
+    }
     if (day.skinMark) {
         parts << GridWords::tr("skin mark");
     }

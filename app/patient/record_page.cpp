@@ -14,6 +14,7 @@
 #include "app/window/store_events.h"
 #include "app/words/error_text.h"
 
+#include "db/course_records.h"
 #include "db/courses.h"
 #include "db/people.h"
 
@@ -180,6 +181,7 @@ std::optional<Course> RecordPage::courseOf(CourseId id) const
 void RecordPage::showCourse(const std::optional<Course>& course)
 {
     m_course = course;
+    readDiary();
     if (course) {
         m_planPage->setCourse(*course);
     }
@@ -190,6 +192,21 @@ void RecordPage::showCourse(const std::optional<Course>& course)
     refreshFrame();
     refreshHandout();
     refreshActs();
+}
+
+void RecordPage::readDiary()
+{
+    m_diary = {};
+    if (!m_course) {
+        return;
+    }
+    const auto read = m_services.store.read([&](db::Reading& reading) {
+        m_rules = db::adherenceRules(reading);
+        m_diary = db::courseRecords(reading, *m_course);
+    });
+    if (!read) {
+        emit said(errorText(read.error(), m_services.text));
+    }
 }
 
 void RecordPage::refreshFrame()
@@ -214,8 +231,9 @@ void RecordPage::refreshFrame()
     }
     facts.draftChanged = draft.isChanged();
     m_header->show(facts);
-    m_time->show(TimeColumn::Content{*m_course, m_planPage->plans(), draft.draft(), unit,
-                                     draft.currentBlock(), m_services.clock.today()});
+    m_time->show(TimeColumn::Content{*m_course, m_planPage->plans(), m_diary, m_rules,
+                                     draft.draft(), unit, draft.currentBlock(),
+                                     m_services.clock.today()});
     refreshActs();
 }
 

@@ -4,6 +4,7 @@
 #include "app/window/services.h"
 
 #include "core/course.h"
+#include "core/lived_days.h"
 #include "core/people.h"
 
 #include <QList>
@@ -62,6 +63,7 @@ private:
     void showCourse(const std::optional<Course>& course);
     void changeCourse();
     void showPageAt(int index);
+    void readDiary();
     void refreshFrame();
     void refreshHandout();
     void refreshActs();
@@ -71,6 +73,8 @@ private:
     std::optional<Patient> m_patient;
     std::vector<Course> m_courses;
     std::optional<Course> m_course;
+    CourseRecords m_diary; ///< of the course, for the time column
+    AdherenceRules m_rules;
     RecordHeader* m_header;
     QStackedWidget* m_pages;
     PlanPage* m_planPage;

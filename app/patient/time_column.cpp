@@ -100,13 +100,17 @@ void TimeColumn::show(const std::optional<Content>& content)
                                   (plans.empty() || plans.back().blocks != content->draft->blocks);
         if (draftDiffers) {
             plans.push_back(planOf(*content->draft, plans, content->course, content->today));
+            plans.back().stimulator = m_stimulator.value_or(Stimulator{});
         } else if (!plans.empty()) {
             m_stimulator = plans.back().stimulator;
         }
         if (!plans.empty()) {
             m_blocks = plans.back().blocks;
         }
-        m_grid->setGrid(courseGridOf(content->course, plans, content->today, m_text));
+        GridSource source{content->diary, content->rules, content->today};
+        source.records.course = content->course;
+        source.records.plans = plans;
+        m_grid->setGrid(courseGridOf(source, m_text));
         m_grid->chooseBlock(content->chosenBlock);
         setFixedWidth(
             std::max(leastWidth, m_grid->sizeHint().width() + 2 * space::insideSheet + 2));

@@ -4,6 +4,7 @@
 #include "app/words/quantity_text.h"
 
 #include "core/course.h"
+#include "core/lived_days.h"
 #include "core/plan.h"
 
 #include <QFrame>
@@ -19,8 +20,8 @@ namespace quadrille::app
 class ChartView;
 class CourseGridWidget;
 
-/// The grid of the course and, on the same columns, what each week asks for. A draft is shown as it
-/// would be, if it were issued today.
+/// The grid of the course with its diary and, on the same columns, what each week asks for. A draft
+/// is shown as it would be, if it were issued today.
 class TimeColumn : public QFrame
 {
     Q_OBJECT
@@ -30,7 +31,9 @@ public:
 
     struct Content {
         Course course;
-        std::vector<Plan> plans; ///< issued ones
+        std::vector<Plan> plans;  ///< issued ones
+        CourseRecords diary = {}; ///< what came back; its course and plans are not looked at
+        AdherenceRules rules = {};
         std::optional<Draft> draft =
             std::nullopt; ///< shown in place of the future when it differs from the last plan
         std::optional<Stimulator> stimulator = std::nullopt; ///< of the draft

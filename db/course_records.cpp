@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "db/course_records.h"
+
+#include "db/course_events.h"
+#include "db/diary.h"
+#include "db/failure.h"
+#include "db/plans.h"
+#include "db/practice_preferences.h"
+
+#include <charconv>
+#include <chrono>
+#include <string>
+
+namespace quadrille::db
+{
+
+namespace
+{
+
+constexpr Date firstDay = Date(std::chrono::year(1) / 1 / 1);
+constexpr Date lastDay = Date(std::chrono::year(9999) / 12 / 31);
+
+int percentFrom(Reading& reading, const std::string& name, int usual)
+{
+    const auto preference = practicePreference(reading, name);
+    if (!preference) {
+        return usual;
+    }
+    const std::string& value = preference->value;
+    int percent = 0;
+    const char* const end = value.data() + value.size();
+    const auto [read, error] = std::from_chars(value.data(), end, percent);
+    if (error != std::errc() || read != end || percent < 1 || percent > 100) {
+        throw Failure({.code = ErrorCode::badFormat,
+                       .subject = name,
+                       .detail = "“" + value + "” is no whole number from 1 to 100; set it again"});
+    }
+    return percent;
+}
+
+} // namespace
+
+CourseRecords courseRecords(Reading& reading, const Course& course)
+{
+    const CourseId id = course.id.value();
+    CourseRecords records{.course = course};
+    records.plans = plansOf(reading, id);
+    records.pauses = pausesOf(reading, id);
+    records.entries = diaryEntriesOf(reading, id, firstDay, lastDay);
+    records.days = diaryDaysOf(reading, id, firstDay, lastDay);
+    records.receipts = receiptsOf(reading, id);
+    records.followUps = followUpsOf(reading, id);
+    return records;
+}
+
+AdherenceRules adherenceRules(Reading& reading)
+{
+    const AdherenceRules usual;
+    return {percentFrom(reading, "session_done_percent", usual.sessionDonePercent),
+            percentFrom(reading, "week_adherence_percent", usual.weekPercent)};
+}
+
+} // namespace quadrille::db

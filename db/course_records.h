@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the adherence of a course rests on, gathered from the repositories in one view.
+#pragma once
+
+#include "db/store.h"
+
+#include "core/lived_days.h"
+
+namespace quadrille::db
+{
+
+/// Plans, pauses, diary, receipts and follow-ups of a stored course.
+CourseRecords courseRecords(Reading& reading, const Course& course);
+
+/// The practice's thresholds, preferences "session_done_percent" and "week_adherence_percent"; the
+/// usual ones until they are set. Error badFormat when one is no whole number from 1 to 100.
+AdherenceRules adherenceRules(Reading& reading);
+
+} // namespace quadrille::db
