@@ -75,13 +75,6 @@ Columns columnsOf(const Pad& pad)
 }
 
 // In the order of columnsOf(Site) and columnsOf(Settings).
-constexpr const char* siteColumns =
-    "site.muscle, site.side, site.channel, site.position, site.instruction, site.waveform, "
-    "site.pulse_frequency_mhz, site.phase_duration_us, site.interphase_gap_us, "
-    "site.second_phase_duration_us, site.carrier_frequency_mhz, site.burst_duty_permille, "
-    "site.on_time_ms, site.off_time_ms, site.ramp_up_ms, site.ramp_down_ms, "
-    "site.session_length_ms, site.last_tolerated_amplitude_ua, site.amplitude_ceiling_ua";
-
 Settings takeSettings(Statement& row)
 {
     Settings settings;
@@ -100,18 +93,6 @@ Settings takeSettings(Statement& row)
     settings.amplitude.lastTolerated = takeOptionalQuantity<Amplitude>(row);
     settings.amplitude.ceiling = takeOptionalQuantity<Amplitude>(row);
     return settings;
-}
-
-Site takeSite(Statement& row)
-{
-    Site site;
-    site.muscle = row.takeText();
-    site.side = takeChoice<Side>(row);
-    site.channel = takeInt(row);
-    site.position = row.takeText();
-    site.instruction = row.takeText();
-    site.settings = takeSettings(row);
-    return site;
 }
 
 Pad takePad(Statement& row)
@@ -227,6 +208,18 @@ void readPads(const Connection& connection, const std::string& owned, std::int64
 }
 
 } // namespace
+
+Site takeSite(Statement& row)
+{
+    Site site;
+    site.muscle = row.takeText();
+    site.side = takeChoice<Side>(row);
+    site.channel = takeInt(row);
+    site.position = row.takeText();
+    site.instruction = row.takeText();
+    site.settings = takeSettings(row);
+    return site;
+}
 
 Block takeBlock(Statement& row)
 {

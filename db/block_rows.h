@@ -30,4 +30,13 @@ inline constexpr const char* blockColumns =
     "block.weeks, block.weekdays, block.days_per_week, block.sessions_per_day, block.site_order";
 Block takeBlock(Statement& row);
 
+/// A site without its pads.
+inline constexpr const char* siteColumns =
+    "site.muscle, site.side, site.channel, site.position, site.instruction, site.waveform, "
+    "site.pulse_frequency_mhz, site.phase_duration_us, site.interphase_gap_us, "
+    "site.second_phase_duration_us, site.carrier_frequency_mhz, site.burst_duty_permille, "
+    "site.on_time_ms, site.off_time_ms, site.ramp_up_ms, site.ramp_down_ms, "
+    "site.session_length_ms, site.last_tolerated_amplitude_ua, site.amplitude_ceiling_ua";
+Site takeSite(Statement& row);
+
 } // namespace quadrille::db

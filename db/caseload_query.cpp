@@ -90,14 +90,11 @@ std::optional<Course> shownCourse(const Connection& connection, PatientId patien
 std::vector<Site> shownSites(const Connection& connection, std::int64_t block)
 {
     std::vector<Site> sites;
-    Statement rows(connection,
-                   "SELECT muscle, side, channel FROM site WHERE block = ? ORDER BY ordinal");
+    Statement rows(connection, std::string("SELECT ") + siteColumns +
+                                   " FROM site WHERE block = ? ORDER BY ordinal");
     rows.bind({valueOf(block)});
     while (rows.next()) {
-        Site& site = sites.emplace_back();
-        site.muscle = rows.takeText();
-        site.side = takeChoice<Side>(rows);
-        site.channel = takeInt(rows);
+        sites.push_back(takeSite(rows));
     }
     return sites;
 }
@@ -121,10 +118,13 @@ std::vector<Plan> shownPlans(const Connection& connection, CourseId course)
 {
     std::vector<Plan> plans;
     Statement rows(connection, std::string("SELECT ") + planColumns +
-                                   " FROM plan WHERE course = ? ORDER BY number");
+                                   ", stimulator.ramp_habit FROM plan JOIN stimulator ON "
+                                   "stimulator.id = plan.stimulator WHERE plan.course = ? "
+                                   "ORDER BY plan.number");
     rows.bind({valueOf(course)});
     while (rows.next()) {
         Plan plan = takePlan(rows);
+        plan.stimulator.rampHabit = takeChoice<RampHabit>(rows);
         plan.blocks = shownBlocks(connection, *plan.id);
         plans.push_back(std::move(plan));
     }

@@ -6,6 +6,8 @@
 #include "db/store.h"
 
 #include "core/course.h"
+#include "core/course_state.h"
+#include "core/diary.h"
 #include "core/people.h"
 #include "core/plan.h"
 
@@ -21,10 +23,15 @@ namespace quadrille::db
 struct CaseloadRow {
     Patient patient;                             ///< without segment lengths
     std::optional<Course> course = std::nullopt; ///< none entered yet
-    /// Plans with their blocks and sites (muscle, side, channel); settings, pads and the copied
-    /// unit are left empty.
+    /// Plans with their blocks and sites; pads are left empty, of the copied unit there is the ramp
+    /// habit.
     std::vector<Plan> plans;
     bool hasDraft = false;
+    /// The last weeks of the diary, for the grid; see db/course_records.h.
+    std::vector<Pause> pauses = {};
+    std::vector<DiaryEntry> entries = {};
+    std::vector<DiaryDay> days = {};
+    std::vector<DiaryReceived> receipts = {};
 };
 
 /// What of the course shown decides whether somebody waits for something.
@@ -59,8 +66,8 @@ int countEnded(Reading& reading, const EndedSearch& search);
 std::vector<CaseloadFacts> endedCaseload(Reading& reading, const EndedSearch& search,
                                          const std::optional<CaseloadFacts>& last, int most);
 
-/// The whole rows of these patients, in their order; one that is archived or erased meanwhile is
-/// left out. Meant for what is in view.
+/// The rows of these patients without the diary, in their order; one that is archived or erased
+/// meanwhile is left out. Meant for what is in view.
 std::vector<CaseloadRow> caseloadRows(Reading& reading, const std::vector<PatientId>& patients);
 
 } // namespace quadrille::db

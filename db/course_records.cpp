@@ -7,6 +7,7 @@
 #include "db/plans.h"
 #include "db/practice_preferences.h"
 
+#include <algorithm>
 #include <charconv>
 #include <chrono>
 #include <string>
@@ -19,6 +20,9 @@ namespace
 
 constexpr Date firstDay = Date(std::chrono::year(1) / 1 / 1);
 constexpr Date lastDay = Date(std::chrono::year(9999) / 12 / 31);
+
+/// The miniature grid shows four weeks, the last of them begun.
+constexpr std::chrono::days recent{7 * 5};
 
 int percentFrom(Reading& reading, const std::string& name, int usual)
 {
@@ -51,6 +55,22 @@ CourseRecords courseRecords(Reading& reading, const Course& course)
     records.receipts = receiptsOf(reading, id);
     records.followUps = followUpsOf(reading, id);
     return records;
+}
+
+void addRecentDiary(Reading& reading, std::vector<CaseloadRow>& rows, Date today)
+{
+    for (CaseloadRow& row : rows) {
+        if (!row.course || !row.course->id) {
+            continue;
+        }
+        const CourseId course = *row.course->id;
+        const Date to = std::min(row.course->endDate.value_or(today), today);
+        const Date from = to - recent;
+        row.pauses = pausesOf(reading, course);
+        row.receipts = receiptsOf(reading, course);
+        row.entries = diaryEntriesOf(reading, course, from, today);
+        row.days = diaryDaysOf(reading, course, from, today);
+    }
 }
 
 AdherenceRules adherenceRules(Reading& reading)

@@ -2,15 +2,22 @@
 // What the adherence of a course rests on, gathered from the repositories in one view.
 #pragma once
 
+#include "db/caseload_query.h"
 #include "db/store.h"
 
 #include "core/lived_days.h"
+
+#include <vector>
 
 namespace quadrille::db
 {
 
 /// Plans, pauses, diary, receipts and follow-ups of a stored course.
 CourseRecords courseRecords(Reading& reading, const Course& course);
+
+/// Adds pauses, receipts and the diary of the last weeks shown to rows of the caseload: up to
+/// `today`, or to the end of an ended course.
+void addRecentDiary(Reading& reading, std::vector<CaseloadRow>& rows, Date today);
 
 /// The practice's thresholds, preferences "session_done_percent" and "week_adherence_percent"; the
 /// usual ones until they are set. Error badFormat when one is no whole number from 1 to 100.

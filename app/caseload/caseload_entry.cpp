@@ -148,14 +148,23 @@ TwoLines quietWords(const db::CaseloadRow& row, Date today, const QuantityText& 
     return {};
 }
 
-void addCourse(CaseloadEntry& entry, const db::CaseloadRow& row, Date today,
-               const QuantityText& text)
+void addCourse(CaseloadEntry& entry, const db::CaseloadRow& row, const AdherenceRules& rules,
+               Date today, const QuantityText& text)
 {
     const Course& course = *row.course;
     entry.hasEnded = !isRunning(course, today);
     entry.courseLines = courseLinesOf(row, today, text);
     entry.plan = planLines(row, today, text);
-    entry.miniature = miniatureOf(course, row.plans, today, text);
+    entry.miniature = miniatureOf({.records = {.course = course,
+                                               .plans = row.plans,
+                                               .pauses = row.pauses,
+                                               .entries = row.entries,
+                                               .days = row.days,
+                                               .receipts = row.receipts,
+                                               .followUps = {}},
+                                   .rules = rules,
+                                   .today = today},
+                                  text);
     const auto week = courseWeekOf(course.startDate, today);
     if (week && !entry.hasEnded) {
         entry.week = week->number;
@@ -167,12 +176,13 @@ void addCourse(CaseloadEntry& entry, const db::CaseloadRow& row, Date today,
 
 } // namespace
 
-CaseloadEntry entryOf(const db::CaseloadRow& row, Date today, const QuantityText& text)
+CaseloadEntry entryOf(const db::CaseloadRow& row, const AdherenceRules& rules, Date today,
+                      const QuantityText& text)
 {
     CaseloadEntry entry;
     entry.name = {QString::fromStdString(row.patient.name), ageText(row.patient, today)};
     if (row.course) {
-        addCourse(entry, row, today, text);
+        addCourse(entry, row, rules, today, text);
     }
     entry.reasons = attentionOf(courseFactsOf(row), today);
     for (std::size_t i = 0; i < entry.reasons.size(); ++i) {

@@ -8,6 +8,8 @@
 
 #include "db/caseload_query.h"
 
+#include "core/lived_days.h"
+
 #include <QString>
 #include <QStringList>
 
@@ -40,7 +42,8 @@ struct CaseloadEntry {
     bool needsAttention() const { return !reasons.empty(); }
 };
 
-CaseloadEntry entryOf(const db::CaseloadRow& row, Date today, const QuantityText& text);
+CaseloadEntry entryOf(const db::CaseloadRow& row, const AdherenceRules& rules, Date today,
+                      const QuantityText& text);
 
 /// "3 of 8", "13, plan of 12", "plan of 10": the bold part and the rest.
 TwoLines weekWords(const CaseloadEntry& entry, const QuantityText& text);

@@ -152,8 +152,8 @@ const CaseloadLine* CaseloadModel::lineAt(int row) const
 /// Reads what is missing from a little above the row to some screens below it.
 void CaseloadModel::readAround(int row) const
 {
-    constexpr int above = 10;
-    constexpr int below = 30;
+    constexpr int above = 5;
+    constexpr int below = 20;
     std::vector<PatientId> missing;
     const int last = std::min(row + below, static_cast<int>(m_rows.size()) - 1);
     for (int near = std::max(row - above, 0); near <= last; ++near) {
@@ -162,9 +162,10 @@ void CaseloadModel::readAround(int row) const
             missing.push_back(line->patient);
         }
     }
+    const AdherenceRules rules = m_source.rules();
     for (const db::CaseloadRow& read : m_source.rows(missing)) {
         m_entries[read.patient.id->key()] =
-            std::make_shared<CaseloadEntry>(entryOf(read, m_source.today(), m_text));
+            std::make_shared<CaseloadEntry>(entryOf(read, rules, m_source.today(), m_text));
     }
 }
 

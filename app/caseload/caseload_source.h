@@ -5,6 +5,7 @@
 #include "db/caseload_query.h"
 
 #include "core/calendar.h"
+#include "core/lived_days.h"
 
 #include <optional>
 #include <string>
@@ -33,7 +34,9 @@ public:
     virtual std::vector<db::CaseloadFacts> ended(const std::vector<std::string>& words,
                                                  const std::optional<db::CaseloadFacts>& last,
                                                  int most) = 0;
-    /// Whole rows, for what is in view.
+    /// From when on a session counts as done.
+    virtual AdherenceRules rules() = 0;
+    /// Whole rows with the diary of the last weeks, for what is in view.
     virtual std::vector<db::CaseloadRow> rows(const std::vector<PatientId>& patients) = 0;
 };
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/caseload/store_caseload.h"
 
+#include "db/course_records.h"
+
 #include <utility>
 
 namespace quadrille::app
@@ -54,10 +56,18 @@ std::vector<db::CaseloadFacts> StoreCaseload::ended(const std::vector<std::strin
     }));
 }
 
+AdherenceRules StoreCaseload::rules()
+{
+    return answerOf(m_services.store.read(db::adherenceRules));
+}
+
 std::vector<db::CaseloadRow> StoreCaseload::rows(const std::vector<PatientId>& patients)
 {
-    return answerOf(m_services.store.read(
-        [&](db::Reading& reading) { return db::caseloadRows(reading, patients); }));
+    return answerOf(m_services.store.read([&](db::Reading& reading) {
+        auto rows = db::caseloadRows(reading, patients);
+        db::addRecentDiary(reading, rows, today());
+        return rows;
+    }));
 }
 
 } // namespace quadrille::app

@@ -23,6 +23,7 @@ public:
     std::vector<db::CaseloadFacts> ended(const std::vector<std::string>& words,
                                          const std::optional<db::CaseloadFacts>& last,
                                          int most) override;
+    AdherenceRules rules() override;
     std::vector<db::CaseloadRow> rows(const std::vector<PatientId>& patients) override;
 
 private:

@@ -2,6 +2,7 @@
 // The diaries of the demo practice show every way in which a day can stand.
 #include "app/demo/demo_practice.h"
 #include "tests/support/temp_store.h"
+#include "tests/support/whole_caseload.h"
 
 #include "db/caseload_query.h"
 #include "db/course_records.h"
@@ -25,7 +26,7 @@ std::vector<CourseRecords> recordsOf(db::Store& store)
 {
     return must(store.read([](db::Reading& reading) {
         std::vector<CourseRecords> all;
-        for (const db::CaseloadRow& row : db::caseload(reading)) {
+        for (const db::CaseloadRow& row : tests::wholeCaseload(reading)) {
             if (row.course) {
                 all.push_back(db::courseRecords(reading, *row.course));
             }

@@ -25,6 +25,7 @@ public:
     std::vector<quadrille::db::CaseloadFacts>
     ended(const std::vector<std::string>& words,
           const std::optional<quadrille::db::CaseloadFacts>& last, int most) override;
+    quadrille::AdherenceRules rules() override { return {}; }
     std::vector<quadrille::db::CaseloadRow>
     rows(const std::vector<quadrille::PatientId>& patients) override;
 
