@@ -6,6 +6,7 @@
 #include "db/course_rows.h"
 #include "db/patient_rows.h"
 #include "db/plan_rows.h"
+#include "db/screening_rows.h"
 
 #include <map>
 
@@ -129,6 +130,24 @@ void readDrafts(const Connection& connection, const ByCourse& byCourse)
     }
 }
 
+void readSignatures(Reading& reading, const ByCourse& byCourse)
+{
+    const auto validity = readValidity(reading);
+    Statement rows(reading.connection(),
+                   withShown("SELECT screening.course, max(screening.number), signed_on "
+                             "FROM screening JOIN shown ON shown.id = screening.course "
+                             "WHERE shown.place = 1 GROUP BY screening.course"));
+    while (rows.next()) {
+        const auto row = byCourse.find(rows.takeInteger());
+        rows.takeInteger(); // the latest, whose date follows
+        const auto signedOn = takeOptionalDate(rows);
+        if (row != byCourse.end() && signedOn) {
+            row->second->screeningSigned = true;
+            row->second->screeningValidThrough = validThrough(*signedOn, validity);
+        }
+    }
+}
+
 } // namespace
 
 std::vector<CaseloadRow> caseload(Reading& reading)
@@ -139,6 +158,7 @@ std::vector<CaseloadRow> caseload(Reading& reading)
     readPlans(connection, byCourse);
     readBlocks(connection, byCourse);
     readDrafts(connection, byCourse);
+    readSignatures(reading, byCourse);
     return rows;
 }
 

@@ -7,6 +7,7 @@
 #include "core/course.h"
 #include "core/people.h"
 #include "core/plan.h"
+#include "core/screening_gate.h"
 
 #include <optional>
 #include <vector>
@@ -23,6 +24,8 @@ struct CaseloadRow {
     /// unit are left empty.
     std::vector<Plan> plans;
     bool hasDraft = false;
+    bool screeningSigned = false; ///< the latest screening of the course
+    std::optional<Date> screeningValidThrough = std::nullopt; ///< of a signed one
 };
 
 /// Every patient that is not archived, by name.

@@ -38,6 +38,11 @@ std::vector<Attention> attentionOf(const db::CaseloadRow& row, Date today)
         return {};
     }
     std::vector<Attention> reasons;
+    if (!row.screeningSigned) {
+        reasons.push_back({AttentionReason::screeningNotSigned});
+    } else if (row.screeningValidThrough && *row.screeningValidThrough < today) {
+        reasons.push_back({AttentionReason::screeningTooOld, row.screeningValidThrough});
+    }
     if (row.plans.empty()) {
         reasons.push_back({AttentionReason::noPlan});
     }

@@ -63,7 +63,7 @@ protected:
 
     tests::TempStore temp;
     std::unique_ptr<Store> store = temp.open();
-    tests::Practiced ids = tests::aPracticeWithCourse(*store);
+    tests::Practiced ids = tests::aPracticeWithCourse(*store, tests::Screened::no);
 };
 
 TEST_F(Screenings, AnswersAreChangedUntilTheyAreSigned)
