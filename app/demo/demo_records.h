@@ -47,8 +47,8 @@ struct DemoCourse {
     int week = 1;
     int startsOn = 0;                             ///< days after that Monday, 0 … 4
     std::optional<int> endedAfter = std::nullopt; ///< weeks
-    std::vector<DemoPlan> plans = {};
     DemoScreening screening = {};
+    std::vector<DemoPlan> plans = {};
     std::vector<Block> draft = {}; ///< the next plan, saved on a day of last week; none if empty
 };
 

@@ -115,6 +115,11 @@ void PlacesField::setPlaces(const std::vector<BodyPlace>& wanted)
     }
 }
 
+QWidget* PlacesField::lastStop() const
+{
+    return m_lines.back().side;
+}
+
 void PlacesField::focusFirst()
 {
     m_lines.front().part->setFocus(Qt::TabFocusReason);

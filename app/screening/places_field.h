@@ -26,6 +26,7 @@ public:
     void setPlaces(const std::vector<BodyPlace>& places);
     std::vector<BodyPlace> places() const;
     void focusFirst();
+    QWidget* lastStop() const;
 
 signals:
     void placesChanged();

@@ -181,6 +181,11 @@ void QuestionRow::setCurrent(bool current)
     setFocusPolicy(current ? Qt::StrongFocus : Qt::ClickFocus);
 }
 
+QWidget* QuestionRow::lastStop() const
+{
+    return m_places->lastStop();
+}
+
 void QuestionRow::goOn()
 {
     if (m_note->isVisible() && m_shown.editable && m_note->text().trimmed().isEmpty() &&

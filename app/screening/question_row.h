@@ -47,6 +47,8 @@ public:
     const ScreeningQuestion& question() const { return m_question; }
     /// Whether Tab stops here; one row of the page at a time.
     void setCurrent(bool current);
+    /// The last of its fields in the order of the Tab key.
+    QWidget* lastStop() const;
 
 signals:
     void answered(quadrille::Answer answer);

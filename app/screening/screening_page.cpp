@@ -20,6 +20,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <initializer_list>
 #include <utility>
 
 namespace quadrille::app
@@ -152,6 +153,7 @@ void ScreeningPage::refresh()
                           .arg(screening.number)
                           .arg(previous != nullptr ? previous->number : 0));
     m_side->refresh();
+    orderTabs();
 }
 
 void ScreeningPage::rebuildRows()
@@ -162,20 +164,28 @@ void ScreeningPage::rebuildRows()
         row->deleteLater();
     }
     const std::vector<ScreeningQuestion>& questions = m_record->current().questions;
-    QWidget* before = nullptr;
     for (std::size_t i = 0; i < questions.size(); ++i) {
         m_rows.push_back(new QuestionRow(i, questions[i], m_content));
         m_rowsLayout->addWidget(m_rows.back());
-        if (before != nullptr) {
-            setTabOrder(before, m_rows.back());
-        }
-        before = m_rows.back();
         connectRow(i);
     }
-    if (before != nullptr) {
-        setTabOrder(before, m_skin);
-    }
     makeCurrent(std::min(m_current, m_rows.empty() ? 0 : m_rows.size() - 1));
+}
+
+/// Rows and skin tests that are made anew stand at the end of the order; skin and side come after
+/// the questions.
+void ScreeningPage::orderTabs()
+{
+    QWidget* before = m_rows.empty() ? nullptr : m_rows.back()->lastStop();
+    for (const QWidget* sheet : std::initializer_list<const QWidget*>{m_skin, m_side}) {
+        for (QWidget* widget : sheet->findChildren<QWidget*>()) {
+            const bool stops = (widget->focusPolicy() & Qt::TabFocus) != 0;
+            if (stops && !widget->objectName().isEmpty() && before != nullptr) {
+                setTabOrder(before, widget);
+                before = widget;
+            }
+        }
+    }
 }
 
 void ScreeningPage::connectRow(std::size_t index)

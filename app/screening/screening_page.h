@@ -49,6 +49,7 @@ private:
     QWidget* tableHead();
     void refresh();
     void rebuildRows();
+    void orderTabs();
     void connectRow(std::size_t index);
     void makeCurrent(std::size_t index);
     void goTo(std::size_t index);

@@ -56,6 +56,12 @@ std::vector<std::size_t> indexesOf(const std::vector<ScreeningGap>& gaps, GapKin
     return indexes;
 }
 
+QString liftedName(const LiftedBlock& lifted)
+{
+    return lifted.block.wording.empty() ? ScreeningWords::tr("no sensation")
+                                        : shortWording(lifted.block.wording);
+}
+
 ScreeningHeadline shutHeadline(const ScreeningGate& gate, const std::optional<Screening>& latest,
                                const QuantityText& text)
 {
@@ -254,13 +260,15 @@ ScreeningHeadline screeningHeadline(const ScreeningGate& gate,
                                     const QuantityText& text)
 {
     if (!gate.isOpen()) {
-        return shutHeadline(gate, latest, text);
+        ScreeningHeadline headline = shutHeadline(gate, latest, text);
+        for (const LiftedBlock& lifted : gate.lifted) {
+            headline.second += ScreeningWords::tr(" · gone ahead: %1").arg(liftedName(lifted));
+        }
+        return headline;
     }
     if (!gate.lifted.empty()) {
         const LiftedBlock& lifted = gate.lifted.front();
-        const QString what = lifted.block.wording.empty() ? ScreeningWords::tr("no sensation")
-                                                          : shortWording(lifted.block.wording);
-        return {ScreeningWords::tr("Gone ahead: %1").arg(what),
+        return {ScreeningWords::tr("Gone ahead: %1").arg(liftedName(lifted)),
                 ScreeningWords::tr("%1: %2", "practitioner, reason")
                     .arg(QString::fromStdString(lifted.practitioner),
                          QString::fromStdString(lifted.reason).simplified()),
