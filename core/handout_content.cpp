@@ -183,10 +183,14 @@ std::optional<Date> lastDayOf(const Course& course, const Plan& plan)
 
 } // namespace
 
-HandoutContent handoutContent(const Practice& practice, const Patient& patient,
-                              const Course& course, const Plan& plan,
-                              const std::optional<std::string>& printedBy, Date printedOn)
+Result<HandoutContent> handoutContent(const Practice& practice, const Patient& patient,
+                                      const Course& course, const Plan& plan,
+                                      const ScreeningGate& gate,
+                                      const std::optional<std::string>& printedBy, Date printedOn)
 {
+    if (const auto passed = passGate(gate); !passed) {
+        return passed.error();
+    }
     HandoutContent content;
     content.practice = practice;
     content.patientName = patient.name;
@@ -203,6 +207,8 @@ HandoutContent handoutContent(const Practice& practice, const Patient& patient,
     content.cards = cardsOf(course, plan, printedOn);
     content.lastDay = lastDayOf(course, plan);
     content.cautions = cautionsFor(content.cards);
+    std::ranges::copy_if(gate.advice, std::back_inserter(content.advice),
+                         [](const GateAdvice& advice) { return !advice.advice.empty(); });
     return content;
 }
 

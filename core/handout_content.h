@@ -7,6 +7,8 @@
 #include "core/people.h"
 #include "core/placement.h"
 #include "core/plan.h"
+#include "core/result.h"
+#include "core/screening_gate.h"
 #include "core/settings.h"
 #include "core/waveform.h"
 
@@ -16,11 +18,6 @@
 
 namespace quadrille
 {
-
-/// What every page must say about itself.
-enum class HandoutStanding {
-    trial, ///< printed without a screening: not for a patient
-};
 
 /// What a patient must know to use a stimulator safely. The order is the order on paper.
 enum class Caution {
@@ -133,7 +130,6 @@ struct HandoutCard {
 
 /// All that a handout says.
 struct HandoutContent {
-    HandoutStanding standing = HandoutStanding::trial;
     Practice practice;
     std::string patientName;
     std::string patientReference;
@@ -149,13 +145,16 @@ struct HandoutContent {
     std::vector<HandoutCard> cards;             ///< empty when every block is over
     std::optional<Date> lastDay = std::nullopt; ///< of the whole plan; nothing without blocks
     HandoutCautions cautions;
+    std::vector<GateAdvice> advice = {}; ///< of this person's precautions; each has a text
     friend bool operator==(const HandoutContent&, const HandoutContent&) = default;
 };
 
 /// The handout of an issued plan: one card per block that is not over on the day of printing.
-/// Before the from-date these are all blocks the plan will be in force for.
-HandoutContent handoutContent(const Practice& practice, const Patient& patient,
-                              const Course& course, const Plan& plan,
-                              const std::optional<std::string>& printedBy, Date printedOn);
+/// Before the from-date these are all blocks the plan will be in force for. Nothing is printed
+/// while `gate` is shut for the plan's sites: the errors of passGate().
+Result<HandoutContent> handoutContent(const Practice& practice, const Patient& patient,
+                                      const Course& course, const Plan& plan,
+                                      const ScreeningGate& gate,
+                                      const std::optional<std::string>& printedBy, Date printedOn);
 
 } // namespace quadrille

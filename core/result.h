@@ -27,6 +27,11 @@ enum class ErrorCode {
     tooFewDurations, ///< figures: how many different phase durations there are, how many are needed
     noFit, ///< the thresholds do not follow the law; figures: rheobase and chronaxie as they came
            ///< out, or none
+    // screening gate, see core/screening_gate.h
+    notScreened,        ///< the course has no screening
+    screeningNotSigned, ///< the latest one waits for a signature
+    screeningTooOld,    ///< `detail` is the last day on which it held
+    screeningBlocks,    ///< `subject` is the question as asked, `detail` its answer's word
     // store
     cannotOpen,        ///< `subject` is the file, `detail` the system's reason
     notAStore,         ///< the file is something else

@@ -6,6 +6,7 @@
 #include "db/course_rows.h"
 #include "db/patient_rows.h"
 #include "db/plan_rows.h"
+#include "db/screening_rows.h"
 
 #include <algorithm>
 #include <string_view>
@@ -22,11 +23,13 @@ constexpr const char* factColumns =
     "course.end_date, "
     "(SELECT sum(block.weeks) FROM block WHERE block.plan = (SELECT plan.id FROM plan "
     "WHERE plan.course = key.course ORDER BY plan.number DESC LIMIT 1)), "
-    "EXISTS (SELECT 1 FROM draft WHERE draft.course = key.course AND draft.state = 'saved') ";
+    "EXISTS (SELECT 1 FROM draft WHERE draft.course = key.course AND draft.state = 'saved'), "
+    "(SELECT screening.signed_on FROM screening WHERE screening.course = key.course "
+    "ORDER BY screening.number DESC LIMIT 1) ";
 constexpr const char* joined = "JOIN patient ON patient.id = key.patient "
                                "LEFT JOIN course ON course.id = key.course ";
 
-CaseloadFacts takeFacts(Statement& row)
+CaseloadFacts takeFacts(Statement& row, std::chrono::months validity)
 {
     CaseloadFacts facts;
     facts.patient = takeId<Patient>(row);
@@ -46,14 +49,19 @@ CaseloadFacts takeFacts(Statement& row)
         shown.plannedWeeks = static_cast<int>(*weeks);
     }
     shown.hasDraft = takeFlag(row);
+    if (const auto signedOn = takeOptionalDate(row)) {
+        shown.screeningSigned = true;
+        shown.screeningValidThrough = validThrough(*signedOn, validity);
+    }
     return facts;
 }
 
-std::vector<CaseloadFacts> takeAllFacts(Statement& rows)
+std::vector<CaseloadFacts> takeAllFacts(Reading& reading, Statement& rows)
 {
+    const auto validity = readValidity(reading);
     std::vector<CaseloadFacts> all;
     while (rows.next()) {
-        all.push_back(takeFacts(rows));
+        all.push_back(takeFacts(rows, validity));
     }
     return all;
 }
@@ -131,6 +139,16 @@ std::vector<Plan> shownPlans(const Connection& connection, CourseId course)
     return plans;
 }
 
+/// Whether the latest screening of a course is signed, and until when it holds.
+void readSignature(Reading& reading, CaseloadRow& row)
+{
+    const auto screening = readLatestScreening(reading, *row.course->id);
+    if (screening && screening->signedOn) {
+        row.screeningSigned = true;
+        row.screeningValidThrough = validThrough(*screening->signedOn, readValidity(reading));
+    }
+}
+
 } // namespace
 
 std::vector<CaseloadFacts> currentCaseload(Reading& reading, Date today)
@@ -139,7 +157,7 @@ std::vector<CaseloadFacts> currentCaseload(Reading& reading, Date today)
     Statement rows(reading.connection(), std::string(factColumns) + "FROM caseload_key AS key " +
                                              joined + "WHERE key.ends_on >= ?");
     rows.bind({valueOf(today)});
-    std::vector<CaseloadFacts> all = takeAllFacts(rows);
+    std::vector<CaseloadFacts> all = takeAllFacts(reading, rows);
     std::ranges::sort(all, {}, [](const CaseloadFacts& facts) {
         return std::pair(std::string_view(facts.foldedName), facts.patient);
     });
@@ -173,7 +191,7 @@ std::vector<CaseloadFacts> endedCaseload(Reading& reading, const EndedSearch& se
                        "JOIN caseload_key AS key ON key.patient = paged " +
                        joined + "ORDER BY key.name, key.patient");
     rows.bind(values);
-    return takeAllFacts(rows);
+    return takeAllFacts(reading, rows);
 }
 
 std::vector<CaseloadRow> caseloadRows(Reading& reading, const std::vector<PatientId>& patients)
@@ -193,6 +211,7 @@ std::vector<CaseloadRow> caseloadRows(Reading& reading, const std::vector<Patien
                 numberFrom(connection, "SELECT id FROM draft WHERE course = ? AND state = 'saved'",
                            {valueOf(row.course->id)})
                     .has_value();
+            readSignature(reading, row);
         }
         rows.push_back(std::move(row));
     }

@@ -10,6 +10,7 @@
 #include "core/diary.h"
 #include "core/people.h"
 #include "core/plan.h"
+#include "core/screening_gate.h"
 
 #include <optional>
 #include <string>
@@ -32,6 +33,8 @@ struct CaseloadRow {
     std::vector<DiaryEntry> entries = {};
     std::vector<DiaryDay> days = {};
     std::vector<DiaryReceived> receipts = {};
+    bool screeningSigned = false; ///< the latest screening of the course
+    std::optional<Date> screeningValidThrough = std::nullopt; ///< of a signed one
 };
 
 /// What of the course shown decides whether somebody waits for something.
@@ -41,6 +44,8 @@ struct CaseloadCourse {
     std::optional<Date> endDate = std::nullopt;
     std::optional<int> plannedWeeks = std::nullopt; ///< of the plan issued last; none without one
     bool hasDraft = false;
+    bool screeningSigned = false; ///< the latest screening of the course
+    std::optional<Date> screeningValidThrough = std::nullopt; ///< of a signed one
 };
 
 /// One line of the caseload, so little that thousands are read at once.

@@ -2,7 +2,9 @@
 #include "db/clinic_sessions.h"
 
 #include "db/course_parts.h"
+#include "db/screening_rows.h"
 
+#include <chrono>
 #include <utility>
 
 namespace quadrille::db
@@ -105,6 +107,22 @@ void addSite(const Connection& connection, ClinicSessionId session, int ordinal,
     }
 }
 
+/// Nothing is measured where the screening forbids it.
+void requireOpenGate(Writing& writing, const ClinicSession& session)
+{
+    if (!session.course) {
+        return; // refused as a record without a course
+    }
+    Block block;
+    for (const ClinicSite& site : session.sites) {
+        Site& asked = block.sites.emplace_back();
+        asked.muscle = site.muscle;
+        asked.side = site.side;
+    }
+    requireOpenGate(writing, *session.course, {block},
+                    std::chrono::floor<std::chrono::days>(writing.moment()));
+}
+
 } // namespace
 
 std::vector<ClinicSession> clinicSessionsOf(Reading& reading, CourseId course)
@@ -123,6 +141,7 @@ ClinicSessionId addClinicSession(Writing& writing, const ClinicSession& session)
                        .subject = {},
                        .detail = "a session in the clinic has a site and a practitioner"});
     }
+    requireOpenGate(writing, session);
     const Connection& connection = writing.connection();
     const ClinicSessionId id = addPart(
         writing, session,

@@ -5,6 +5,7 @@
 
 #include "db/sql.h"
 
+#include "core/body_region.h"
 #include "core/calendar.h"
 #include "core/clinic_session.h"
 #include "core/diary.h"
@@ -46,6 +47,12 @@ std::string_view wordOf(Decision choice);
 std::string_view wordOf(DocumentKind choice);
 std::string_view wordOf(Medium choice);
 std::string_view wordOf(SkinLook choice);
+std::string_view wordOf(QuestionClass choice);
+std::string_view wordOf(Reach choice);
+std::string_view wordOf(AdvicePlace choice);
+std::string_view wordOf(BodyRegion choice);
+std::string_view wordOf(PlaceSide choice);
+std::string_view wordOf(Sensation choice);
 
 /// The choice behind a word; nothing for a word that is none.
 template <class Choice>
@@ -82,6 +89,17 @@ template <>
 std::optional<Medium> choiceOf(std::string_view word);
 template <>
 std::optional<SkinLook> choiceOf(std::string_view word);
+std::optional<QuestionClass> choiceOf(std::string_view word);
+template <>
+std::optional<Reach> choiceOf(std::string_view word);
+template <>
+std::optional<AdvicePlace> choiceOf(std::string_view word);
+template <>
+std::optional<BodyRegion> choiceOf(std::string_view word);
+template <>
+std::optional<PlaceSide> choiceOf(std::string_view word);
+template <>
+std::optional<Sensation> choiceOf(std::string_view word);
 
 /// "20260312T104200Z": a moment without the marks that some file systems refuse in names.
 QString momentInFileName(Moment moment);

@@ -51,6 +51,12 @@ constexpr std::array deletions{
     "DELETE FROM electrode_set WHERE course IN (SELECT id FROM course WHERE patient = ?)",
     "DELETE FROM screening_override WHERE screening IN (SELECT id FROM screening WHERE course IN "
     "(SELECT id FROM course WHERE patient = ?))",
+    "DELETE FROM skin_test WHERE screening IN (SELECT id FROM screening WHERE course IN "
+    "(SELECT id FROM course WHERE patient = ?))",
+    "DELETE FROM screening_place WHERE screening IN (SELECT id FROM screening WHERE course IN "
+    "(SELECT id FROM course WHERE patient = ?))",
+    "DELETE FROM screening_question WHERE screening IN (SELECT id FROM screening WHERE course IN "
+    "(SELECT id FROM course WHERE patient = ?))",
     "DELETE FROM screening_answer WHERE screening IN (SELECT id FROM screening WHERE course IN "
     "(SELECT id FROM course WHERE patient = ?))",
     "DELETE FROM screening WHERE course IN (SELECT id FROM course WHERE patient = ?)",

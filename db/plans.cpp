@@ -10,6 +10,7 @@
 #include "db/patient_rows.h"
 #include "db/plan_rows.h"
 #include "db/plan_seal.h"
+#include "db/screening_rows.h"
 #include "db/stimulator_rows.h"
 
 #include "core/limits.h"
@@ -229,6 +230,7 @@ PlanId issuePlan(Writing& writing, const Draft& draft, const Issue& issue, Date 
     const auto last = numberFrom(
         writing.connection(), "SELECT max(number) FROM plan WHERE course = ?", {valueOf(course)});
     requireIssuable(draft, unit, issue, issuedOn, !last);
+    requireOpenGate(writing, course, draft.blocks, issuedOn);
     const Columns columns{
         {"course", valueOf(course)},
         {"number", valueOf(last.value_or(0) + 1)},

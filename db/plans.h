@@ -41,7 +41,9 @@ struct Issue {
 /// Makes the next plan of the course from `draft` (its stimulator is copied as it is now) and
 /// removes the draft. The day of issue is the day of the change. Error `refused` when the from-date
 /// lies before the day of issue and the course has a plan already, when the draft has no blocks or
-/// no stimulator, or when a finding says stop; `changedElsewhere` as saveDraft.
+/// no stimulator, or when a finding says stop; `changedElsewhere` as saveDraft. Of the screening
+/// gate (core/screening_gate.h), which is judged in here on the day of issue and can't be left out:
+/// notScreened, screeningNotSigned, screeningTooOld, screeningBlocks.
 PlanId issuePlan(Writing& writing, const Draft& draft, const Issue& issue, Date issuedOn);
 
 /// All plans of a course, the earliest first.

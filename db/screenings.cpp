@@ -1,95 +1,146 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/screenings.h"
 
-#include "db/course_parts.h"
+#include "db/codec.h"
+#include "db/course_rows.h"
+#include "db/failure.h"
+#include "db/screening_rows.h"
+#include "db/versions.h"
+
+#include <algorithm>
+#include <array>
 
 namespace quadrille::db
 {
 
-template <>
-struct Kind<Screening> {
-    static constexpr const char* table = "screening";
-    static constexpr const char* columns =
-        "id, course, number, questions_version, signed_on, signed_by, signed_by_name, version";
-    static constexpr const char* order = "number";
-    static Screening take(Statement& row)
-    {
-        Screening screening;
-        screening.id = takeId<Screening>(row);
-        screening.course = takeId<Course>(row);
-        screening.number = takeInt(row);
-        screening.questionsVersion = takeInt(row);
-        screening.signedOn = takeOptionalDate(row);
-        screening.signedBy = takeOptionalId<Practitioner>(row);
-        screening.signedByName = row.takeText();
-        screening.version = takeInt(row);
-        return screening;
-    }
-    static Columns columnsOf(const Screening& screening)
-    {
-        return {{"questions_version", valueOf(screening.questionsVersion)}};
-    }
-};
-
 namespace
 {
 
-std::vector<ScreeningAnswer> answersOf(const Connection& connection, ScreeningId screening)
+Record recordOf(Writing& writing, const Screening& screening)
 {
-    std::vector<ScreeningAnswer> answers;
-    Statement rows(connection, "SELECT question, answer, note FROM screening_answer "
-                               "WHERE screening = ? ORDER BY question");
-    rows.bind({valueOf(screening)});
-    while (rows.next()) {
-        ScreeningAnswer& answer = answers.emplace_back();
-        answer.question = rows.takeText();
-        answer.answer = takeChoice<Answer>(rows);
-        answer.note = rows.takeText();
+    if (!screening.course) {
+        throw Failure({.code = ErrorCode::notFound, .subject = "course", .detail = {}});
     }
-    return answers;
+    return {.kind = "screening",
+            .id = screening.id ? screening.id->key() : 0,
+            .patient = patientOf(writing.connection(), *screening.course)};
 }
 
-void addAnswers(const Connection& connection, std::int64_t screening,
-                const std::vector<ScreeningAnswer>& answers)
+std::string wordsOf(const std::vector<BodyRegion>& regions)
 {
-    for (const ScreeningAnswer& answer : answers) {
-        insertPart(connection, "screening_answer",
-                   {{"screening", valueOf(screening)},
-                    {"question", valueOf(answer.question)},
-                    {"answer", valueOf(answer.answer)},
-                    {"note", valueOf(answer.note)}});
+    std::string words;
+    for (const BodyRegion region : regions) {
+        words += words.empty() ? "" : " ";
+        words += wordOf(region);
     }
+    return words;
 }
 
+Columns columnsOf(const ScreeningQuestion& question)
+{
+    return {{"class", valueOf(question.questionClass)},
+            {"reach", valueOf(question.reach)},
+            {"regions", valueOf(wordsOf(question.regions))},
+            {"wording", valueOf(question.wording)},
+            {"advice", valueOf(question.advice)},
+            {"advice_place", valueOf(question.adviceAt)}};
+}
+
+Columns columnsOf(const BodyPlace& place)
+{
+    return {{"region", valueOf(place.region)}, {"side", valueOf(place.side)}};
+}
+
+Columns columnsOf(const SkinTest& test)
+{
+    return {{"muscle", valueOf(test.muscle)},
+            {"side", valueOf(test.side)},
+            {"region", valueOf(test.region)},
+            {"sharp_blunt", valueOf(test.sharpBlunt)},
+            {"warm_cold", valueOf(test.warmCold)}};
+}
+
+/// What the change record compares: the answers, not the questions, which stand in the screening.
 Columns allColumnsOf(const Screening& screening)
 {
-    Columns columns = Kind<Screening>::columnsOf(screening);
+    Columns columns{{"questions_version", valueOf(screening.questionsVersion)},
+                    {"skin_seen", valueOf(screening.skinSeen)}};
     for (const ScreeningAnswer& answer : screening.answers) {
-        append(columns, under("answers." + answer.question, {{"answer", valueOf(answer.answer)},
-                                                             {"note", valueOf(answer.note)}}));
+        const std::string path = "answers." + answer.question;
+        append(columns,
+               under(path, {{"answer", valueOf(answer.answer)}, {"note", valueOf(answer.note)}}));
+        for (std::size_t i = 0; i < answer.places.size(); ++i) {
+            append(columns,
+                   under(path + ".places." + std::to_string(i + 1), columnsOf(answer.places[i])));
+        }
+    }
+    for (std::size_t i = 0; i < screening.skin.size(); ++i) {
+        append(columns, under("skin_tests." + std::to_string(i + 1), columnsOf(screening.skin[i])));
     }
     return columns;
 }
 
-Screening storedScreening(Writing& writing, ScreeningId id)
+void addParts(const Connection& connection, std::int64_t screening, const Screening& parts)
 {
-    auto stored = partsWhere<Screening>(writing, "id = ?", valueOf(id));
-    if (stored.empty()) {
+    const auto add = [&](const char* table, std::size_t place, Columns columns, Columns more = {}) {
+        append(columns, std::move(more));
+        columns.push_back({"screening", valueOf(screening)});
+        if (place > 0) {
+            columns.push_back({"ordinal", valueOf(static_cast<std::int64_t>(place))});
+        }
+        insertPart(connection, table, columns);
+    };
+    for (std::size_t i = 0; i < parts.questions.size(); ++i) {
+        add("screening_question", i + 1, columnsOf(parts.questions[i]),
+            {{"question", valueOf(parts.questions[i].name)}});
+    }
+    for (const ScreeningAnswer& answer : parts.answers) {
+        add("screening_answer", 0,
+            {{"question", valueOf(answer.question)},
+             {"answer", valueOf(answer.answer)},
+             {"note", valueOf(answer.note)}});
+        for (std::size_t i = 0; i < answer.places.size(); ++i) {
+            add("screening_place", i + 1, columnsOf(answer.places[i]),
+                {{"question", valueOf(answer.question)}});
+        }
+    }
+    for (std::size_t i = 0; i < parts.skin.size(); ++i) {
+        add("skin_test", i + 1, columnsOf(parts.skin[i]));
+    }
+}
+
+void removeParts(const Connection& connection, std::int64_t screening)
+{
+    for (const char* removal : std::array{"DELETE FROM skin_test WHERE screening = ?",
+                                          "DELETE FROM screening_place WHERE screening = ?",
+                                          "DELETE FROM screening_answer WHERE screening = ?",
+                                          "DELETE FROM screening_question WHERE screening = ?"}) {
+        Statement(connection, removal).bind({screening}).run();
+    }
+}
+
+Screening storedScreening(Writing& writing, const std::optional<ScreeningId>& id)
+{
+    const auto course = id ? numberFrom(writing.connection(),
+                                        "SELECT course FROM screening WHERE id = ?", {valueOf(*id)})
+                           : std::nullopt;
+    if (!course) {
         throw Failure({.code = ErrorCode::notFound, .subject = "screening", .detail = {}});
     }
-    stored.front().answers = answersOf(writing.connection(), id);
-    return std::move(stored.front());
+    auto all = readScreenings(writing, CourseId(*course));
+    return std::move(*std::ranges::find(all, id, &Screening::id));
 }
 
 } // namespace
 
 std::vector<Screening> screeningsOf(Reading& reading, CourseId course)
 {
-    auto screenings = partsOf<Screening>(reading, course);
-    for (Screening& screening : screenings) {
-        screening.answers = answersOf(reading.connection(), *screening.id);
-    }
-    return screenings;
+    return readScreenings(reading, course);
+}
+
+std::optional<Screening> latestScreeningOf(Reading& reading, CourseId course)
+{
+    return readLatestScreening(reading, course);
 }
 
 ScreeningId addScreening(Writing& writing, const Screening& screening)
@@ -97,28 +148,30 @@ ScreeningId addScreening(Writing& writing, const Screening& screening)
     const auto last =
         numberFrom(writing.connection(), "SELECT max(number) FROM screening WHERE course = ?",
                    {valueOf(screening.course)});
-    const ScreeningId id = addPart(writing, screening, {{"number", valueOf(last.value_or(0) + 1)}});
-    addAnswers(writing.connection(), id.key(), screening.answers);
-    return id;
+    const std::int64_t id = addRecord(writing, recordOf(writing, screening),
+                                      {{"course", valueOf(screening.course)},
+                                       {"number", valueOf(last.value_or(0) + 1)},
+                                       {"questions_version", valueOf(screening.questionsVersion)},
+                                       {"skin_seen", valueOf(screening.skinSeen)}});
+    addParts(writing.connection(), id, screening);
+    return ScreeningId(id);
 }
 
 void changeScreening(Writing& writing, const Screening& screening)
 {
-    if (!screening.id) {
-        throw Failure({.code = ErrorCode::notFound, .subject = "screening", .detail = {}});
-    }
-    const Screening whole = storedScreening(writing, *screening.id);
-    if (allColumnsOf(whole) == allColumnsOf(screening)) {
+    const Screening before = storedScreening(writing, screening.id);
+    if (allColumnsOf(before) == allColumnsOf(screening) &&
+        before.questions == screening.questions) {
         return;
     }
     const Record record = recordOf(writing, screening);
     raiseVersion(writing, record, screening.version);
-    updateRow(writing.connection(), record.kind, record.id, Kind<Screening>::columnsOf(screening));
-    Statement(writing.connection(), "DELETE FROM screening_answer WHERE screening = ?")
-        .bind({record.id})
-        .run();
-    addAnswers(writing.connection(), record.id, screening.answers);
-    recordChanged(writing, record, allColumnsOf(whole), allColumnsOf(screening));
+    updateRow(writing.connection(), record.kind, record.id,
+              {{"questions_version", valueOf(screening.questionsVersion)},
+               {"skin_seen", valueOf(screening.skinSeen)}});
+    removeParts(writing.connection(), record.id);
+    addParts(writing.connection(), record.id, screening);
+    recordChanged(writing, record, allColumnsOf(before), allColumnsOf(screening));
 }
 
 void signScreening(Writing& writing, ScreeningId id, Version read, PractitionerId practitioner,
@@ -136,22 +189,7 @@ void signScreening(Writing& writing, ScreeningId id, Version read, PractitionerI
 
 std::vector<ScreeningOverride> overridesOf(Reading& reading, ScreeningId screening)
 {
-    std::vector<ScreeningOverride> reasons;
-    Statement rows(reading.connection(),
-                   "SELECT id, screening, question, practitioner, practitioner_name, reason, "
-                   "made_at FROM screening_override WHERE screening = ? ORDER BY id");
-    rows.bind({valueOf(screening)});
-    while (rows.next()) {
-        ScreeningOverride& reason = reasons.emplace_back();
-        reason.id = takeId<ScreeningOverride>(rows);
-        reason.screening = takeId<Screening>(rows);
-        reason.question = rows.takeText();
-        reason.practitioner = takeId<Practitioner>(rows);
-        reason.practitionerName = rows.takeText();
-        reason.reason = rows.takeText();
-        reason.madeAt = takeMoment(rows);
-    }
-    return reasons;
+    return readOverrides(reading, screening);
 }
 
 ScreeningOverrideId addOverride(Writing& writing, const ScreeningOverride& reason)
@@ -163,7 +201,7 @@ ScreeningOverrideId addOverride(Writing& writing, const ScreeningOverride& reaso
                        .detail = {},
                        .field = Field::practitioner});
     }
-    const Screening screening = storedScreening(writing, *reason.screening);
+    const Screening screening = storedScreening(writing, reason.screening);
     const std::string name = nameOfPractitioner(writing.connection(), *reason.practitioner);
     return ScreeningOverrideId(
         addRecord(writing,
@@ -176,6 +214,22 @@ ScreeningOverrideId addOverride(Writing& writing, const ScreeningOverride& reaso
                    {"practitioner_name", valueOf(name)},
                    {"reason", valueOf(reason.reason)},
                    {"made_at", valueOf(writing.moment())}}));
+}
+
+std::chrono::months screeningValidity(Reading& reading)
+{
+    return readValidity(reading);
+}
+
+GateFacts gateFacts(Reading& reading, CourseId course, const std::vector<Block>& blocks, Date today)
+{
+    return readGateFacts(reading, course, blocks, today);
+}
+
+ScreeningGate gateOf(Reading& reading, CourseId course, const std::vector<Block>& blocks,
+                     Date today)
+{
+    return screeningGate(readGateFacts(reading, course, blocks, today));
 }
 
 } // namespace quadrille::db

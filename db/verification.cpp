@@ -176,6 +176,10 @@ constexpr Query queries[] = {
     {Fault::orphan, "erasure", "not ended", "SELECT id FROM erasure WHERE under_way = 1"},
     {Fault::orphan, "erasure", "of a patient who is there",
      "SELECT id FROM erasure WHERE patient IN (SELECT id FROM patient)"},
+    {Fault::orphan, "screening", "signed with a question left open",
+     "SELECT id FROM screening WHERE signed_on IS NOT NULL AND EXISTS (SELECT question FROM "
+     "screening_question WHERE screening = screening.id EXCEPT SELECT question FROM "
+     "screening_answer WHERE screening = screening.id)"},
     {Fault::date, "course", "it ends before it starts",
      "SELECT id FROM course WHERE end_date < start_date"},
     {Fault::date, "diary_entry", "before the course starts",

@@ -37,6 +37,8 @@ std::optional<db::CaseloadCourse> courseFactsOf(const db::CaseloadRow& row)
         course.plannedWeeks = totalWeeks(row.plans[*newest].blocks);
     }
     course.hasDraft = row.hasDraft;
+    course.screeningSigned = row.screeningSigned;
+    course.screeningValidThrough = row.screeningValidThrough;
     return course;
 }
 
@@ -60,6 +62,11 @@ std::vector<Attention> attentionOf(const std::optional<db::CaseloadCourse>& cour
         return {};
     }
     std::vector<Attention> reasons;
+    if (!course->screeningSigned) {
+        reasons.push_back({AttentionReason::screeningNotSigned});
+    } else if (course->screeningValidThrough && *course->screeningValidThrough < today) {
+        reasons.push_back({AttentionReason::screeningTooOld, course->screeningValidThrough});
+    }
     if (!course->plannedWeeks) {
         reasons.push_back({AttentionReason::noPlan});
     }

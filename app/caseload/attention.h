@@ -13,15 +13,18 @@ namespace quadrille::app
 {
 
 enum class AttentionReason {
-    noPlan,         ///< the course runs and nothing is in force
-    draftNotIssued, ///< a draft waits
-    planOver,       ///< the plan's weeks are over, the course still runs
-    lastWeek,       ///< the last week of the plan is running
+    screeningNotSigned, ///< none, or the latest waits for a signature: nothing is issued or printed
+    screeningTooOld,    ///< past its term
+    noPlan,             ///< the course runs and nothing is in force
+    draftNotIssued,     ///< a draft waits
+    planOver,           ///< the plan's weeks are over, the course still runs
+    lastWeek,           ///< the last week of the plan is running
 };
 
 struct Attention {
     AttentionReason reason = AttentionReason::noPlan;
-    std::optional<Date> day = std::nullopt; ///< last day of the plan, for planOver and lastWeek
+    std::optional<Date> day = std::nullopt; ///< last day of the plan, for planOver and lastWeek;
+                                            ///< the last on which the screening held
     friend bool operator==(const Attention&, const Attention&) = default;
 };
 

@@ -47,6 +47,8 @@ void paintAttentionSign(QPainter& painter, const QRect& box, AttentionReason rea
                         const QColor& ink)
 {
     switch (reason) {
+    case AttentionReason::screeningNotSigned:
+    case AttentionReason::screeningTooOld:
     case AttentionReason::noPlan:
         drawWarningTriangle(painter, box, ink);
         break;

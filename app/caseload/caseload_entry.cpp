@@ -113,6 +113,11 @@ TwoLines reasonWords(const Attention& attention, const db::CaseloadRow& row, Dat
 {
     const QString day = attention.day ? text.weekdayDate(*attention.day) : QString();
     switch (attention.reason) {
+    case AttentionReason::screeningNotSigned:
+        return {CaseloadWords::tr("Screening not signed"),
+                CaseloadWords::tr("nothing is issued or printed")};
+    case AttentionReason::screeningTooOld:
+        return {CaseloadWords::tr("Screen again"), CaseloadWords::tr("held until %1").arg(day)};
     case AttentionReason::noPlan:
         return {CaseloadWords::tr("No plan yet"),
                 row.hasDraft ? CaseloadWords::tr("a draft waits to be issued")

@@ -26,7 +26,7 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
-#include <algorithm>
+#include <utility>
 
 namespace quadrille::app
 {
@@ -82,6 +82,7 @@ void ClinicSessionForm::layOut()
         m_choice->addSegment(number - 1, siteName(site));
         m_stack->addWidget(fields);
         m_sites.push_back(fields);
+        fields->setEnabled(!isShut(i));
         connect(fields, &ClinicSiteFields::changed, this, &ClinicSessionForm::refresh);
     }
     m_choice->setVisible(m_sites.size() > 1);
@@ -219,13 +220,18 @@ void ClinicSessionForm::withdraw(const ClinicSession& session)
 void ClinicSessionForm::chooseSite(int index)
 {
     if (index < 0 || index >= static_cast<int>(m_sites.size())) {
-        m_cue->setRhythm(std::nullopt, m_basis.shut);
+        m_cue->setRhythm(std::nullopt, {});
         return;
     }
     m_stack->setCurrentIndex(index);
     const auto timing = sessionTiming(m_sites[static_cast<std::size_t>(index)]->planned().settings,
                                       m_basis.rampHabit);
-    m_cue->setRhythm(timing ? std::optional(*timing) : std::nullopt, m_basis.shut);
+    m_cue->setRhythm(timing ? std::optional(*timing) : std::nullopt, m_basis.shut.value(index));
+}
+
+bool ClinicSessionForm::isShut(std::size_t site) const
+{
+    return !m_basis.shut.value(static_cast<qsizetype>(site)).isEmpty();
 }
 
 void ClinicSessionForm::refresh()
@@ -249,6 +255,9 @@ std::vector<std::pair<std::size_t, Amplitude>> ClinicSessionForm::guidance() con
 {
     std::vector<std::pair<std::size_t, Amplitude>> all;
     for (std::size_t i = 0; m_adopt->isChecked() && i < m_sites.size(); ++i) {
+        if (isShut(i)) {
+            continue;
+        }
         if (const auto tolerated = m_sites[i]->toleratedAsPlanned()) {
             all.emplace_back(i, *tolerated);
         }
@@ -258,15 +267,22 @@ std::vector<std::pair<std::size_t, Amplitude>> ClinicSessionForm::guidance() con
 
 std::optional<EntryDialog::Problem> ClinicSessionForm::problem() const
 {
-    if (!m_basis.shut.isEmpty()) {
-        return Problem{m_heldOn, m_basis.shut};
-    }
+    bool allShut = true;
+    bool anything = false;
     for (std::size_t i = 0; i < m_sites.size(); ++i) {
+        if (isShut(i)) {
+            continue;
+        }
+        allShut = false;
+        anything = anything || m_sites[i]->holdsSomething();
         if (const auto wrong = m_sites[i]->problem()) {
             m_choice->choose(static_cast<int>(i));
             m_stack->setCurrentIndex(static_cast<int>(i));
             return Problem{wrong->field, wrong->sentence};
         }
+    }
+    if (allShut) {
+        return Problem{m_heldOn, m_basis.shut.value(0)};
     }
     const auto held = services().text.dateFrom(m_heldOn->text());
     if (!held) {
@@ -280,11 +296,6 @@ std::optional<EntryDialog::Problem> ClinicSessionForm::problem() const
         return Problem{m_practitioner,
                        tr("No practitioner is chosen. Choose who held the session.")};
     }
-    const bool anything = std::ranges::any_of(m_sites, [](const ClinicSiteFields* fields) {
-        const ClinicSite site = fields->entered();
-        return !site.thresholds.empty() || site.contractionSeen || site.torque || site.skinBefore ||
-               site.skinAfter || !site.note.empty();
-    });
     if (!anything) {
         return Problem{m_heldOn, tr("Nothing is entered yet. Enter what was found at a site, or "
                                     "cancel.")};
@@ -299,8 +310,10 @@ Result<void> ClinicSessionForm::save()
     session.heldOn = *services().text.dateFrom(m_heldOn->text());
     session.practitioner = PractitionerId(m_practitioner->currentData().toLongLong());
     session.note = m_note->text().trimmed().toStdString();
-    for (const ClinicSiteFields* fields : m_sites) {
-        session.sites.push_back(fields->entered());
+    for (std::size_t i = 0; i < m_sites.size(); ++i) {
+        if (!isShut(i)) {
+            session.sites.push_back(m_sites[i]->entered());
+        }
     }
     const auto saved = services().store.write(
         services().author, "record a session in the clinic",

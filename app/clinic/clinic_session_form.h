@@ -34,13 +34,13 @@ class ClinicSessionForm : public EntryDialog
     Q_OBJECT
 
 public:
-    /// What the form rests on. `shut`: why nothing may be measured or practised; empty where it
-    /// may.
+    /// What the form rests on. `shut`: for each site of the block why the screening lets nothing be
+    /// measured or practised there; empty where it does.
     struct Basis {
         Course course;
         Block block;
         RampHabit rampHabit = RampHabit::includedInOnTime;
-        QString shut;
+        QStringList shut;
     };
     /// `sound` outlives the form; `now` is a clock that never goes back.
     ClinicSessionForm(const Services& services, Basis basis, CueSound& sound,
@@ -61,6 +61,7 @@ private:
     void showEarlier();
     void withdraw(const ClinicSession& session);
     void chooseSite(int index);
+    bool isShut(std::size_t site) const;
     void refresh();
 
     const Basis m_basis;

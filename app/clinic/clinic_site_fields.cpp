@@ -255,6 +255,13 @@ ClinicSite ClinicSiteFields::entered() const
     return site;
 }
 
+bool ClinicSiteFields::holdsSomething() const
+{
+    const ClinicSite site = entered();
+    return !site.thresholds.empty() || site.contractionSeen || site.torque || site.skinBefore ||
+           site.skinAfter || !site.note.empty();
+}
+
 std::optional<Amplitude> ClinicSiteFields::toleratedAsPlanned() const
 {
     return toleratedAt(entered(), m_planned.settings.phaseDuration);

@@ -41,6 +41,8 @@ public:
     std::optional<Problem> problem() const;
     /// What was entered; text that is no value counts as not known.
     ClinicSite entered() const;
+    /// Anything but the planned phase duration.
+    bool holdsSomething() const;
     const Site& planned() const { return m_planned; }
     /// The most tolerated at the planned phase duration.
     std::optional<Amplitude> toleratedAsPlanned() const;

@@ -12,9 +12,11 @@
 #include "db/courses.h"
 #include "db/people.h"
 #include "db/plans.h"
+#include "db/screenings.h"
 #include "db/store.h"
 
 #include "core/handout_content.h"
+#include "core/screening_gate.h"
 
 #include <QCommandLineParser>
 #include <QFileInfo>
@@ -130,9 +132,10 @@ struct Records {
     std::optional<Patient> patient;
     std::vector<Course> courses;
     std::vector<std::vector<Plan>> plans; ///< of each course
+    std::vector<ScreeningGate> gates;     ///< of each course, for the plan issued last
 };
 
-Records read(db::Reading& reading, const QString& reference)
+Records read(db::Reading& reading, const QString& reference, Date today)
 {
     Records records;
     records.practice = db::practice(reading).value_or(Practice{});
@@ -140,7 +143,10 @@ Records read(db::Reading& reading, const QString& reference)
     if (records.patient) {
         records.courses = db::coursesOf(reading, *records.patient->id);
         for (const Course& course : records.courses) {
-            records.plans.push_back(db::plansOf(reading, *course.id));
+            const auto& plans = records.plans.emplace_back(db::plansOf(reading, *course.id));
+            records.gates.push_back(
+                db::gateOf(reading, *course.id,
+                           plans.empty() ? std::vector<Block>() : plans.back().blocks, today));
         }
     }
     return records;
@@ -153,8 +159,8 @@ std::variant<HandoutContent, Problem> contentOf(const Wish& wish, const Clock& c
     if (!store) {
         return errorText(store.error(), text);
     }
-    const auto records =
-        (*store)->read([&](db::Reading& reading) { return read(reading, wish.patient); });
+    const auto records = (*store)->read(
+        [&](db::Reading& reading) { return read(reading, wish.patient, clock.today()); });
     if (!records) {
         return errorText(records.error(), text);
     }
@@ -175,12 +181,16 @@ std::variant<HandoutContent, Problem> contentOf(const Wish& wish, const Clock& c
             .arg(QString::number(course.number), wish.patient);
     }
     // The plan that the patient is to follow next: the one issued last.
-    HandoutContent content = handoutContent(records->practice, *records->patient, course,
-                                            plans.back(), std::nullopt, clock.today());
-    if (content.cards.empty()) {
-        return HandoutWords(text).planIsOver(content);
+    const auto content =
+        handoutContent(records->practice, *records->patient, course, plans.back(),
+                       records->gates[static_cast<std::size_t>(at)], std::nullopt, clock.today());
+    if (!content) {
+        return errorText(content.error(), text);
     }
-    return content;
+    if (content->cards.empty()) {
+        return HandoutWords(text).planIsOver(*content);
+    }
+    return *content;
 }
 
 bool sameFile(const QString& a, const QString& b)

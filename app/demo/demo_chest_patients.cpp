@@ -54,35 +54,49 @@ DemoPatient gwen()
     const Dosage start{50_Hz, 350_us, 2s, 18s, 500ms, 500ms, 15min};
     const Dosage middle{50_Hz, 350_us, 5s, 20s, 1s, 500ms, 20min};
     const Dosage late{50_Hz, 350_us, 10s, 30s, 1s, 1s, 30min};
-    return {.name = "Gwen Polstead",
-            .age = 73,
-            .birthMonth = 12,
-            .birthDay = 1,
-            .practitioner = DemoPractitioner::anselm,
-            .courses = {{.problem = "COPD",
-                         .unit = DemoUnit::twoChannelA,
-                         .week = 0,
-                         .plans = {{.reason = "First plan",
-                                    .blocks = {demoBlock(2, start, bothThighs(18_mA)),
-                                               demoBlock(4, middle, bothThighs(22_mA)),
-                                               demoBlock(4, late, bothThighs(26_mA))}}}}}};
+    return {
+        .name = "Gwen Polstead",
+        .age = 73,
+        .birthMonth = 12,
+        .birthDay = 1,
+        .practitioner = DemoPractitioner::anselm,
+        .courses = {
+            {.problem = "COPD",
+             .unit = DemoUnit::twoChannelA,
+             .week = 0,
+             .screening = {.openChange = {{{.question = "blood_clot",
+                                            .answer = Answer::notKnown,
+                                            .note = "Left calf swollen; scan asked for",
+                                            .places = {{BodyRegion::lowerLeg, PlaceSide::left}}}}}},
+             .plans = {{.reason = "First plan",
+                        .blocks = {demoBlock(2, start, bothThighs(18_mA)),
+                                   demoBlock(4, middle, bothThighs(22_mA)),
+                                   demoBlock(4, late, bothThighs(26_mA))}}}}}};
 }
 
 DemoPatient desmond()
 {
     const Dosage start{50_Hz, 300_us, 5s, 20s, 2s, 1s, 20min};
     const Dosage later{50_Hz, 350_us, 8s, 24s, 2s, 1s, 20min};
-    return {.name = "Desmond Achterby",
-            .age = 80,
-            .birthMonth = 10,
-            .birthDay = 9,
-            .note = "Thin skin on both thighs: look at it at each visit.",
-            .courses = {{.problem = "Frailty after a hospital stay",
-                         .unit = DemoUnit::twoChannelA,
-                         .week = 3,
-                         .plans = {{.reason = "First plan at home",
-                                    .blocks = {demoBlock(4, start, bothThighs(24_mA)),
-                                               demoBlock(4, later, bothThighs(28_mA))}}}}}};
+    return {
+        .name = "Desmond Achterby",
+        .age = 80,
+        .birthMonth = 10,
+        .birthDay = 9,
+        .note = "Thin skin on both thighs: look at it at each visit.",
+        .courses = {
+            {.problem = "Frailty after a hospital stay",
+             .unit = DemoUnit::twoChannelA,
+             .week = 3,
+             .screening = {.answers = {{.question = "broken_skin",
+                                        .answer = Answer::yes,
+                                        .note = "Thin skin on both thighs, whole",
+                                        .places = {{BodyRegion::thigh, PlaceSide::both}}}},
+                           .wentAhead = {{"broken_skin", "Large pads, low amplitude, his daughter "
+                                                         "looks at the skin each day"}}},
+             .plans = {{.reason = "First plan at home",
+                        .blocks = {demoBlock(4, start, bothThighs(24_mA)),
+                                   demoBlock(4, later, bothThighs(28_mA))}}}}}};
 }
 
 DemoPatient maren()
@@ -96,6 +110,7 @@ DemoPatient maren()
             .courses = {{.problem = "Frailty after a hospital stay",
                          .unit = DemoUnit::twoChannelA,
                          .week = 0,
+                         .screening = {.isSigned = false},
                          .draft = {demoBlock(4, dosage, bothThighs(16_mA))}}}};
 }
 
@@ -112,6 +127,12 @@ DemoPatient hamid()
                          .unit = DemoUnit::twoChannelA,
                          .week = 6,
                          .startsOn = 2,
+                         .screening = {.answers = {{.question = "heart_disease",
+                                                    .answer = Answer::yes,
+                                                    .note = "Stable since May, on tablets"},
+                                                   {.question = "muscle_breakdown",
+                                                    .answer = Answer::yes,
+                                                    .note = "Takes a statin"}}},
                          .plans = {{.reason = "First plan, agreed with the heart clinic",
                                     .blocks = {demoBlock(8, dosage, bothThighs(26_mA))}}}}}};
 }

@@ -2,10 +2,12 @@
 #include "app/demo/demo_history.h"
 
 #include "app/demo/demo_diary.h"
+#include "app/demo/demo_screenings.h"
 
 #include "db/courses.h"
 #include "db/people.h"
 #include "db/plans.h"
+#include "db/screenings.h"
 
 #include <algorithm>
 #include <utility>
@@ -150,6 +152,7 @@ private:
                 added.startDate = start;
                 keys.courses.emplace(key, db::addCourse(writing, added));
             });
+        screen(intake, key, course);
         for (const DemoPlan& plan : course.plans) {
             const bool first = &plan == &course.plans.front();
             const Date from = start + days(7 * (plan.fromWeek - 1));
@@ -166,6 +169,44 @@ private:
             end(endOf(course, m_today), key);
         }
         keepDiary(course, key);
+    }
+
+    void screen(Date day, std::pair<std::size_t, std::size_t> key, const DemoCourse& course)
+    {
+        const DemoScreening& demo = course.screening;
+        const std::vector<Block>& blocks =
+            course.plans.empty() ? course.draft : course.plans.front().blocks;
+        add(day, 6min, "answer the screening",
+            [&keys = m_keys, key, demo, blocks](db::Writing& writing) {
+                db::addScreening(writing, demoScreening(keys.courses.at(key), demo, blocks));
+            });
+        if (!demo.isSigned) {
+            return;
+        }
+        const auto signer = static_cast<std::size_t>(m_patient.practitioner);
+        add(day, 8min, "sign screening", [&keys = m_keys, key, signer, day](db::Writing& writing) {
+            const auto stored = db::latestScreeningOf(writing, keys.courses.at(key)).value();
+            db::signScreening(writing, *stored.id, stored.version, keys.practitioners[signer], day);
+        });
+        if (const auto& ahead = demo.wentAhead) {
+            add(day, 9min, "go ahead in spite of the screening",
+                [&keys = m_keys, key, signer, ahead](db::Writing& writing) {
+                    ScreeningOverride reason;
+                    reason.screening =
+                        db::latestScreeningOf(writing, keys.courses.at(key)).value().id;
+                    reason.question = ahead->first;
+                    reason.practitioner = keys.practitioners[signer];
+                    reason.reason = ahead->second;
+                    db::addOverride(writing, reason);
+                });
+        }
+        if (demo.openChange) {
+            add(visitBefore(m_today), 24min, "begin a screening",
+                [&keys = m_keys, key, demo](db::Writing& writing) {
+                    const auto last = db::latestScreeningOf(writing, keys.courses.at(key)).value();
+                    db::addScreening(writing, demoOpenChange(last, demo));
+                });
+        }
     }
 
     void issue(Date day, Date from, std::pair<std::size_t, std::size_t> key, DemoUnit unit,

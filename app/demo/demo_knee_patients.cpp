@@ -111,12 +111,20 @@ DemoPatient lucia()
             .age = 29,
             .birthMonth = 1,
             .birthDay = 22,
-            .courses = {{.problem = "ACL graft",
-                         .unit = DemoUnit::bursts,
-                         .week = 2,
-                         .plans = {{.reason = "First plan after the graft",
-                                    .blocks = {inBursts(demoBlock(6, dosage, weak)),
-                                               inBursts(demoBlock(10, dosage, strong))}}}}}};
+            .courses = {
+                {.problem = "ACL graft",
+                 .unit = DemoUnit::bursts,
+                 .week = 2,
+                 .screening = {.answers = {{.question = "varicose_veins",
+                                            .answer = Answer::yes,
+                                            .note = "Left calf, no pads there",
+                                            .places = {{BodyRegion::lowerLeg, PlaceSide::left}}},
+                                           {.question = "recent_repair",
+                                            .answer = Answer::yes,
+                                            .note = "No full extension against load yet"}}},
+                 .plans = {{.reason = "First plan after the graft",
+                            .blocks = {inBursts(demoBlock(6, dosage, weak)),
+                                       inBursts(demoBlock(10, dosage, strong))}}}}}};
 }
 
 DemoPatient tom()
@@ -214,7 +222,12 @@ DemoPatient callum()
             .birthMonth = 3,
             .birthDay = 1,
             .practitioner = DemoPractitioner::anselm,
-            .courses = {{.problem = "ACL graft", .week = 1}}};
+            .courses = {{.problem = "ACL graft",
+                         .week = 1,
+                         .screening = {.answers = {{.question = "recent_repair",
+                                                    .answer = Answer::yes,
+                                                    .note = "Graft, three weeks ago"}},
+                                       .isSigned = false}}}};
 }
 
 DemoPatient rhona()

@@ -5,11 +5,13 @@
 
 #include "core/calendar.h"
 #include "core/plan.h"
+#include "core/screening.h"
 #include "core/units.h"
 
 #include <chrono>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace quadrille::app
@@ -28,6 +30,16 @@ struct DemoPlan {
     std::vector<Block> blocks; ///< from the course's first week on
 };
 
+/// Signed at the first visit. What is not named is answered no.
+struct DemoScreening {
+    std::vector<ScreeningAnswer> answers = {};
+    /// Question and reason of a practitioner who went ahead, on the same day.
+    std::optional<std::pair<std::string, std::string>> wentAhead = std::nullopt;
+    /// Begun again on the last working day and not signed: what was answered otherwise.
+    std::optional<std::vector<ScreeningAnswer>> openChange = std::nullopt;
+    bool isSigned = true;
+};
+
 struct DemoCourse {
     std::string problem;
     DemoUnit unit = DemoUnit::twoChannelA;
@@ -35,6 +47,7 @@ struct DemoCourse {
     int week = 1;
     int startsOn = 0;                             ///< days after that Monday, 0 … 4
     std::optional<int> endedAfter = std::nullopt; ///< weeks
+    DemoScreening screening = {};
     std::vector<DemoPlan> plans = {};
     std::vector<Block> draft = {}; ///< the next plan, saved on a day of last week; none if empty
 };

@@ -6,6 +6,7 @@
 #include "db/diary.h"
 #include "db/people.h"
 #include "db/plans.h"
+#include "db/screenings.h"
 #include "db/stimulators.h"
 
 #include <QFile>
@@ -135,6 +136,7 @@ public:
             course.endDate = course.startDate + days(7 * weeksOfAPlan - 1);
         }
         const CourseId key = db::addCourse(writing, course);
+        screen(writing, key, course.startDate);
         Draft draft = m_shared.draft;
         draft.course = key;
         db::issuePlan(writing, draft,
@@ -146,6 +148,17 @@ public:
     }
 
 private:
+    /// One question, so that the practice stays one that is measured by its diaries.
+    void screen(db::Writing& writing, CourseId course, Date day) const
+    {
+        Screening screening =
+            newScreening(course, {{.name = "anything", .wording = "Anything against it?"}}, 1);
+        giveAnswer(screening, "anything", Answer::no);
+        screening.skinSeen = true;
+        db::signScreening(writing, db::addScreening(writing, screening), 1, m_shared.practitioner,
+                          day);
+    }
+
     void addDiary(db::Writing& writing, CourseId course, Date start)
     {
         DiaryEntry entry;

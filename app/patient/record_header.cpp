@@ -56,6 +56,8 @@ RecordHeader::RecordHeader(const Services& services, QWidget* parent)
     m_plan = addFact(*facts, tr("Plan"), 4);
     m_stimulator = addFact(*facts, tr("Stimulator"), 4);
     m_screening = addFact(*facts, tr("Screening"), 4);
+    m_screening.text->setObjectName(QStringLiteral("screeningFact"));
+    m_screening.small->setObjectName(QStringLiteral("screeningFactSecond"));
     m_tabs->setDrawBase(false);
     m_tabs->setExpanding(false);
     m_tabs->setObjectName(QStringLiteral("pages"));
@@ -105,8 +107,9 @@ void RecordHeader::show(const Facts& facts)
     showPlan(facts);
     m_stimulator.text->setText(facts.stimulator.value_or(tr("None chosen")));
     m_stimulator.small->setText(facts.stimulator ? QString() : tr("choose it on the Plan page"));
-    m_screening.text->setText(tr("None recorded"));
-    m_screening.small->setText(tr("prints are trial prints"));
+    m_screening.text->setText(facts.screening.text);
+    m_screening.small->setText(facts.screening.second);
+    setRole(*m_screening.text, facts.screening.warns ? Role::warnStrongText : Role::strongText);
     fillCourseMenu(facts);
     for (const Fact* fact : {&m_course, &m_plan, &m_stimulator, &m_screening}) {
         fact->text->setToolTip(fact->text->text());

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "app/window/services.h"
+#include "app/words/screening_text.h"
 
 #include "core/course.h"
 #include "core/people.h"
@@ -37,6 +38,7 @@ public:
         std::vector<Plan> plans;
         std::optional<QString> stimulator; ///< of the draft, else of the plan in force
         bool draftChanged = false;
+        ScreeningHeadline screening;
     };
     void show(const Facts& facts);
     QTabBar& tabs() { return *m_tabs; }

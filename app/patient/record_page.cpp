@@ -10,6 +10,8 @@
 #include "app/patient/time_column.h"
 #include "app/plan/plan_page.h"
 #include "app/print/handout_page.h"
+#include "app/screening/screening_page.h"
+#include "app/screening/screening_record.h"
 #include "app/window/margin_column.h"
 #include "app/window/store_events.h"
 #include "app/words/error_text.h"
@@ -17,8 +19,10 @@
 #include "db/course_records.h"
 #include "db/courses.h"
 #include "db/people.h"
+#include "db/screenings.h"
 
 #include "core/handout_content.h"
+#include "core/screening_gate.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -37,6 +41,7 @@ RecordPage::RecordPage(const Services& services, QWidget* parent)
     , m_services(services)
     , m_header(new RecordHeader(services, this))
     , m_pages(new QStackedWidget(this))
+    , m_screeningPage(new ScreeningPage(services, this))
     , m_planPage(new PlanPage(services, this))
     , m_handoutPage(new HandoutPage(services, this))
     , m_historyPage(new HistoryPage(services, this))
@@ -55,9 +60,11 @@ void RecordPage::layOut()
 {
     auto* margin = new MarginColumn(this);
     connect(margin, &MarginColumn::backRequested, this, &RecordPage::backRequested);
+    m_header->tabs().addTab(tr("Screening"));
     m_header->tabs().addTab(tr("Plan"));
     m_header->tabs().addTab(tr("Handout"));
     m_header->tabs().addTab(tr("History"));
+    m_pages->addWidget(m_screeningPage);
     m_pages->addWidget(m_planPage);
     m_pages->addWidget(m_handoutPage);
     m_pages->addWidget(m_historyPage);
@@ -74,6 +81,8 @@ void RecordPage::layOut()
     empty->addWidget(begin, 0, Qt::AlignLeft);
     empty->addStretch();
     m_pages->addWidget(m_noCourse);
+    m_time->addSheets(m_screeningPage->side());
+    m_header->tabs().setCurrentIndex(planIndex);
     m_save->setToolTip(tr("Ctrl S"));
     m_save->setObjectName(QStringLiteral("saveDraft"));
     m_revert->setObjectName(QStringLiteral("revertDraft"));
@@ -121,6 +130,12 @@ void RecordPage::connectAll()
         showPage(handoutIndex);
     });
     connect(m_handoutPage, &HandoutPage::planRequested, this, [this] { showPage(planIndex); });
+    connect(m_handoutPage, &HandoutPage::screeningRequested, this, [this] {
+        showPage(screeningIndex);
+        m_screeningPage->focusFirst();
+    });
+    connect(m_screeningPage, &ScreeningPage::said, this, &RecordPage::said);
+    connect(&m_screeningPage->record(), &ScreeningRecord::changed, this, &RecordPage::showHeader);
     connect(m_handoutPage, &HandoutPage::said, this, &RecordPage::said);
     connect(m_historyPage, &HistoryPage::said, this, &RecordPage::said);
     connect(&m_planPage->draft(), &PlanDraft::changed, this, &RecordPage::refreshFrame);
@@ -134,6 +149,7 @@ void RecordPage::connectAll()
     connect(m_clinic, &QPushButton::clicked, m_planPage, &PlanPage::holdClinicSession);
     connect(m_issue, &QPushButton::clicked, m_planPage, &PlanPage::issue);
     connect(&m_services.events, &StoreEvents::practiceChanged, this, &RecordPage::refreshHandout);
+    connect(&m_services.events, &StoreEvents::screeningChanged, this, &RecordPage::refreshHandout);
 }
 
 bool RecordPage::open(PatientId id, std::optional<CourseId> course)
@@ -184,6 +200,7 @@ void RecordPage::showCourse(const std::optional<Course>& course)
     readDiary();
     if (course) {
         m_planPage->setCourse(*course);
+        m_screeningPage->setCourse(*course);
     }
     showPageAt(currentPage());
     if (currentPage() == historyIndex) {
@@ -209,7 +226,7 @@ void RecordPage::readDiary()
     }
 }
 
-void RecordPage::refreshFrame()
+void RecordPage::showHeader()
 {
     if (!m_patient) {
         return;
@@ -219,20 +236,40 @@ void RecordPage::refreshFrame()
     facts.patient = *m_patient;
     facts.courses = m_courses;
     facts.course = m_course;
+    if (m_course) {
+        facts.plans = m_planPage->plans();
+        if (const auto unit = draft.stimulator()) {
+            facts.stimulator = QString::fromStdString(unit->name);
+        }
+        facts.draftChanged = draft.isChanged();
+        const ScreeningRecord& screening = m_screeningPage->record();
+        facts.screening =
+            screeningHeadline(screening.gate(), screening.facts().latest, m_services.text);
+    }
+    m_header->show(facts);
+}
+
+void RecordPage::refreshFrame()
+{
+    if (!m_patient) {
+        return;
+    }
     if (!m_course) {
-        m_header->show(facts);
+        showHeader();
         m_time->show(std::nullopt);
         return;
     }
-    facts.plans = m_planPage->plans();
-    const auto unit = draft.stimulator();
-    if (unit) {
-        facts.stimulator = QString::fromStdString(unit->name);
+    const PlanDraft& draft = m_planPage->draft();
+    // The gate is asked for what is planned next and for what the patient follows now.
+    std::vector<Block> blocks = draft.draft().blocks;
+    if (!m_planPage->plans().empty()) {
+        const std::vector<Block>& issued = m_planPage->plans().back().blocks;
+        blocks.insert(blocks.end(), issued.begin(), issued.end());
     }
-    facts.draftChanged = draft.isChanged();
-    m_header->show(facts);
+    m_screeningPage->setBlocks(blocks);
+    showHeader();
     m_time->show(TimeColumn::Content{*m_course, m_planPage->plans(), m_diary, m_rules,
-                                     draft.draft(), unit, draft.currentBlock(),
+                                     draft.draft(), draft.stimulator(), draft.currentBlock(),
                                      m_services.clock.today()});
     refreshActs();
 }
@@ -264,19 +301,29 @@ void RecordPage::refreshHandout()
         m_handoutPage->setContent(std::nullopt);
         return;
     }
-    const auto practice = m_services.store.read(db::practice);
-    if (!practice) {
-        emit said(errorText(practice.error(), m_services.text));
+    struct Records {
+        std::optional<Practice> practice;
+        ScreeningGate gate;
+    };
+    const Date today = m_services.clock.today();
+    const auto records = m_services.store.read([&](db::Reading& reading) {
+        return Records{db::practice(reading),
+                       db::gateOf(reading, *m_course->id, plans.back().blocks, today)};
+    });
+    if (!records) {
+        m_handoutPage->setContent(Result<HandoutContent>(records.error()));
+        emit said(errorText(records.error(), m_services.text));
         return;
     }
     // The plan that the patient is to follow next: the one issued last.
-    m_handoutPage->setContent(handoutContent(practice->value_or(Practice{}), *m_patient, *m_course,
-                                             plans.back(), m_services.author.name,
-                                             m_services.clock.today()));
+    m_handoutPage->setContent(handoutContent(records->practice.value_or(Practice{}), *m_patient,
+                                             *m_course, plans.back(), records->gate,
+                                             m_services.author.name, today));
 }
 
 void RecordPage::showPageAt(int index)
 {
+    m_time->showSheets(m_course && index == screeningIndex ? m_screeningPage->side() : nullptr);
     // The history is of the patient; the other pages are of a course.
     if (m_course || index == historyIndex) {
         m_pages->setCurrentIndex(index);

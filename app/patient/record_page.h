@@ -23,6 +23,7 @@ class HandoutPage;
 class HistoryPage;
 class PlanPage;
 class RecordHeader;
+class ScreeningPage;
 class TimeColumn;
 
 /// A patient's record: margin, header, the pages, and the time column at the right.
@@ -42,6 +43,7 @@ public:
     PlanPage& planPage() { return *m_planPage; }
     HandoutPage& handoutPage() { return *m_handoutPage; }
     HistoryPage& historyPage() { return *m_historyPage; }
+    ScreeningPage& screeningPage() { return *m_screeningPage; }
 
     void showPage(int index);
     int pageCount() const;
@@ -49,9 +51,10 @@ public:
     void newCourse();
     void changePatient();
 
-    static constexpr int planIndex = 0;
-    static constexpr int handoutIndex = 1;
-    static constexpr int historyIndex = 2;
+    static constexpr int screeningIndex = 0;
+    static constexpr int planIndex = 1;
+    static constexpr int handoutIndex = 2;
+    static constexpr int historyIndex = 3;
 
 signals:
     void said(const QString& sentence);
@@ -64,6 +67,7 @@ private:
     void changeCourse();
     void showPageAt(int index);
     void readDiary();
+    void showHeader();
     void refreshFrame();
     void refreshHandout();
     void refreshActs();
@@ -77,6 +81,7 @@ private:
     AdherenceRules m_rules;
     RecordHeader* m_header;
     QStackedWidget* m_pages;
+    ScreeningPage* m_screeningPage;
     PlanPage* m_planPage;
     HandoutPage* m_handoutPage;
     HistoryPage* m_historyPage;

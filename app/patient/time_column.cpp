@@ -43,6 +43,7 @@ Plan planOf(const Draft& draft, const std::vector<Plan>& plans, const Course& co
 TimeColumn::TimeColumn(const QuantityText& text, QWidget* parent)
     : QFrame(parent)
     , m_text(text)
+    , m_column(nullptr)
     , m_grid(new CourseGridWidget(text, this))
     , m_empty(new QLabel(this))
     , m_contractionsTitle(new QLabel(tr("<b>Contractions per week</b>, planned"), this))
@@ -76,6 +77,7 @@ TimeColumn::TimeColumn(const QuantityText& text, QWidget* parent)
     layout->addSpacing(space::medium);
     layout->addWidget(m_total);
     layout->addStretch();
+    m_column = layout;
     auto* scroll = new QScrollArea(this);
     scroll->setWidget(column);
     scroll->setWidgetResizable(true);
@@ -122,9 +124,27 @@ void TimeColumn::show(const std::optional<Content>& content)
     drawCharts();
 }
 
+void TimeColumn::addSheets(QWidget* sheets)
+{
+    sheets->hide();
+    m_column->insertWidget(m_column->indexOf(m_contractionsTitle), sheets);
+}
+
+void TimeColumn::showSheets(QWidget* sheets)
+{
+    if (m_sheets != nullptr && m_sheets != sheets) {
+        m_sheets->hide();
+    }
+    m_sheets = sheets;
+    if (m_sheets != nullptr) {
+        m_sheets->show();
+    }
+    drawCharts();
+}
+
 void TimeColumn::drawCharts()
 {
-    const bool drawn = !m_blocks.empty() && m_stimulator;
+    const bool drawn = !m_blocks.empty() && m_stimulator && m_sheets == nullptr;
     for (QWidget* widget : std::initializer_list<QWidget*>{m_contractionsTitle, m_contractions,
                                                            m_onTimeTitle, m_onTime, m_total}) {
         widget->setVisible(drawn);

@@ -13,6 +13,7 @@
 #include <vector>
 
 class QLabel;
+class QVBoxLayout;
 
 namespace quadrille::app
 {
@@ -41,6 +42,10 @@ public:
         Date today;
     };
     void show(const std::optional<Content>& content);
+    /// Puts sheets of a page below the grid; they are hidden until showSheets().
+    void addSheets(QWidget* sheets);
+    /// The sheets stand in the charts' place while `sheets` is shown; nullptr: the charts.
+    void showSheets(QWidget* sheets);
 
 signals:
     void blockChosen(std::size_t index);
@@ -49,6 +54,8 @@ private:
     void drawCharts();
 
     const QuantityText& m_text;
+    QVBoxLayout* m_column;
+    QWidget* m_sheets = nullptr; ///< shown in place of the charts
     CourseGridWidget* m_grid;
     QLabel* m_empty;
     QLabel* m_contractionsTitle;

@@ -4,13 +4,17 @@
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/window/store_events.h"
+#include "app/words/error_text.h"
 #include "app/words/finding_text.h"
+#include "app/words/screening_text.h"
 #include "ui_issue_form.h"
 
 #include "db/people.h"
 #include "db/plans.h"
+#include "db/screenings.h"
 
 #include "core/plan_figures.h"
+#include "core/screening_gate.h"
 
 #include <QLabel>
 #include <QScrollArea>
@@ -41,6 +45,7 @@ IssueForm::IssueForm(const Services& services, const Course& course, const Draft
     m_ui->reason->setPlaceholderText(m_isFirst ? tr("for example: first plan after assessment")
                                                : tr("for example: stepped up after four weeks"));
     fillPractitioners();
+    setSaveEnabled(!m_blocked);
     m_ui->fromDate->setFocus();
 }
 
@@ -58,9 +63,7 @@ QWidget* IssueForm::checkList(const Stimulator& stimulator)
         setRole(*label, role);
         lines->addWidget(label);
     };
-    add(tr("No screening is recorded yet: every print will say that it is a trial print and not "
-           "for a patient."),
-        Role::warnText);
+    addGate(add);
     std::optional<BlockFigures> before;
     for (std::size_t i = 0; i < m_draft.blocks.size(); ++i) {
         const BlockFigures figures = blockFigures(m_draft.blocks[i], stimulator);
@@ -95,6 +98,38 @@ QWidget* IssueForm::checkList(const Stimulator& stimulator)
     scroll->setAccessibleName(tr("Check list"));
     scroll->setObjectName(QStringLiteral("checkList"));
     return scroll;
+}
+
+void IssueForm::addGate(const std::function<void(const QString&, Role)>& add)
+{
+    const auto facts = services().store.read([&](db::Reading& reading) {
+        return db::gateFacts(reading, *m_course.id, m_draft.blocks, services().clock.today());
+    });
+    if (!facts) {
+        m_blocked = true;
+        add(errorText(facts.error(), services().text), Role::warnStrongText);
+        return;
+    }
+    const ScreeningGate gate = screeningGate(*facts);
+    if (const auto passed = passGate(gate); !passed) {
+        m_blocked = true;
+        add(errorText(passed.error(), services().text), Role::warnStrongText);
+        return;
+    }
+    for (const LiftedBlock& lifted : gate.lifted) {
+        add(tr("Gone ahead of the screening (%1), %2: %3")
+                .arg(gateBlockText(lifted.block, facts->sites).head,
+                     QString::fromStdString(lifted.practitioner),
+                     QString::fromStdString(lifted.reason)),
+            Role::warnText);
+    }
+    for (const GateAdvice& advice : gate.advice) {
+        add(tr("Precaution: %1").arg(QString::fromStdString(advice.wording)), Role::none);
+    }
+    for (const std::size_t site : gate.untested) {
+        add(tr("The skin was not tested at %1.").arg(gateSiteName(facts->sites[site])),
+            Role::warnText);
+    }
 }
 
 void IssueForm::fillPractitioners()

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "app/look/roles.h"
 #include "app/window/entry_dialog.h"
 
 #include "core/course.h"
 #include "core/plan.h"
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -19,7 +21,8 @@ namespace quadrille::app
 {
 
 /// The act of issuing: the check list of findings, then from-date, practitioner and reason. A
-/// finding that stops the settings blocks it. After this the plan is never changed.
+/// finding that stops the settings blocks it, and so does the screening. After this the plan is
+/// never changed.
 class IssueForm : public EntryDialog
 {
     Q_OBJECT
@@ -38,6 +41,8 @@ protected:
 
 private:
     QWidget* checkList(const Stimulator& stimulator);
+    /// What the screening says of issuing, a line each; blocks while its gate is shut.
+    void addGate(const std::function<void(const QString&, Role)>& add);
     void fillPractitioners();
 
     std::unique_ptr<Ui::IssueFields> m_ui;

@@ -18,7 +18,10 @@
 #include "app/words/error_text.h"
 
 #include "db/plans.h"
+#include "db/screenings.h"
 #include "db/stimulators.h"
+
+#include "core/screening_gate.h"
 
 #include <QElapsedTimer>
 #include <QGridLayout>
@@ -293,6 +296,28 @@ void PlanPage::keepNow()
     }
 }
 
+/// For each site of the block why the screening lets nothing be done there, empty where it does.
+Result<QStringList> PlanPage::shutSites(const Block& block) const
+{
+    const auto facts = m_services.store.read([&](db::Reading& reading) {
+        return db::gateFacts(reading, *m_course->id, {block}, m_services.clock.today());
+    });
+    if (!facts) {
+        return facts.error();
+    }
+    const ScreeningGate gate = screeningGate(*facts);
+    QStringList shut;
+    for (const Site& site : block.sites) {
+        const auto asked = std::ranges::find_if(facts->sites, [&](const GateSite& one) {
+            return one.muscle == site.muscle && one.side == site.side;
+        });
+        const auto place = static_cast<std::size_t>(asked - facts->sites.begin());
+        const auto passed = asked == facts->sites.end() ? passGate(gate) : passGate(gate, place);
+        shut.append(passed ? QString() : errorText(passed.error(), m_services.text));
+    }
+    return shut;
+}
+
 void PlanPage::holdClinicSession()
 {
     const Block* block = m_draft.block();
@@ -302,10 +327,14 @@ void PlanPage::holdClinicSession()
                      "clinic tries what is planned."));
         return;
     }
+    const auto shut = shutSites(*block);
+    if (!shut) {
+        return reportFailure(shut.error());
+    }
     QElapsedTimer steady;
     steady.start();
     ClinicSessionForm form(
-        m_services, {*m_course, *block, unit->rampHabit, QString()}, m_cueSound,
+        m_services, {*m_course, *block, unit->rampHabit, *shut}, m_cueSound,
         [&steady] { return Milliseconds(steady.elapsed()); }, this);
     if (form.exec() != QDialog::Accepted) {
         return;

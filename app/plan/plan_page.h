@@ -52,6 +52,7 @@ public:
 
 public slots:
     /// Keeps unsaved work in the store at once; called when the window closes.
+    Result<QStringList> shutSites(const Block& block) const;
     void keepNow();
     /// The practice's units changed.
     void reloadStimulators();

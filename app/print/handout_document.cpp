@@ -49,7 +49,6 @@ std::vector<PlacedStrip> place(const std::vector<Strip>& strips, PageRange range
 HandoutDocument::HandoutDocument(const HandoutText& text, PaperChoice choice)
     : m_choice(choice)
     , m_title(text.documentTitle)
-    , m_standing(text.standing)
     , m_edges(text, choice)
 {
     const TextColumn column{m_edges.left(), m_edges.width(),
@@ -63,9 +62,6 @@ HandoutDocument::HandoutDocument(const HandoutText& text, PaperChoice choice)
 QString HandoutDocument::pageText(int page) const
 {
     QStringList lines;
-    if (!m_standing.isEmpty()) {
-        lines.append(m_standing);
-    }
     for (const PlacedStrip& placed : m_pages[static_cast<std::size_t>(page)]) {
         if (!placed.strip.text.isEmpty()) {
             lines.append(placed.strip.text);

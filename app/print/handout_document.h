@@ -44,7 +44,6 @@ public:
 private:
     PaperChoice m_choice;
     QString m_title;
-    QString m_standing;
     PageEdges m_edges;
     std::vector<std::vector<PlacedStrip>> m_pages;
 };

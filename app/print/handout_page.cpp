@@ -31,6 +31,7 @@ HandoutPage::HandoutPage(const Services& services, QWidget* parent)
     , m_stack(new QStackedLayout(this))
     , m_sentence(new QLabel(this))
     , m_plan(new QPushButton(tr("Go to the &plan"), this))
+    , m_screening(new QPushButton(tr("Go to the &screening"), this))
     , m_format(new QComboBox(this))
     , m_large(new QCheckBox(tr("&Large print"), this))
     , m_zoom(new SegmentRow(this))
@@ -61,12 +62,15 @@ QWidget* HandoutPage::emptySheet()
     m_sentence->setObjectName(QStringLiteral("noHandout"));
     m_sentence->setWordWrap(true);
     m_plan->setObjectName(QStringLiteral("goToPlan"));
+    m_screening->setObjectName(QStringLiteral("goToScreening"));
     connect(m_plan, &QPushButton::clicked, this, &HandoutPage::planRequested);
+    connect(m_screening, &QPushButton::clicked, this, &HandoutPage::screeningRequested);
     auto* layout = new QVBoxLayout(sheet);
     layout->setContentsMargins(space::section, space::section, space::section, space::section);
     layout->setSpacing(space::insideSheet);
     layout->addWidget(m_sentence);
     layout->addWidget(m_plan, 0, Qt::AlignLeft);
+    layout->addWidget(m_screening, 0, Qt::AlignLeft);
     layout->addStretch();
     return sheet;
 }
@@ -137,20 +141,27 @@ QList<QWidget*> HandoutPage::acts() const
     return {m_savePdf, m_print};
 }
 
-void HandoutPage::setContent(const std::optional<HandoutContent>& content)
+void HandoutPage::setContent(const std::optional<Result<HandoutContent>>& content)
 {
-    if (content == m_content) {
+    const auto printable = content && *content ? std::optional(**content) : std::nullopt;
+    const QString blocked =
+        content && !*content ? errorText(content->error(), m_services.text) : QString();
+    if (printable == m_content && blocked == m_blocked) {
         return;
     }
-    m_content = content;
+    m_content = printable;
+    m_blocked = blocked;
     refresh();
 }
 
 void HandoutPage::refresh()
 {
     const bool printable = m_content && !m_content->cards.empty();
-    m_sentence->setText(m_content ? m_words.planIsOver(*m_content)
-                                  : tr("No plan issued yet. Issue the plan first."));
+    m_sentence->setText(!m_blocked.isEmpty() ? m_blocked
+                        : m_content          ? m_words.planIsOver(*m_content)
+                                             : tr("No plan issued yet. Issue the plan first."));
+    m_plan->setVisible(m_blocked.isEmpty());
+    m_screening->setVisible(!m_blocked.isEmpty());
     m_stack->setCurrentIndex(printable ? 1 : 0);
     m_savePdf->setEnabled(printable);
     m_print->setEnabled(printable);
@@ -181,7 +192,7 @@ void HandoutPage::focusFirst()
     if (m_view->document()) {
         m_view->setFocus();
     } else {
-        m_plan->setFocus();
+        (m_blocked.isEmpty() ? m_plan : m_screening)->setFocus();
     }
 }
 

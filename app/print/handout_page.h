@@ -33,8 +33,9 @@ class HandoutPage : public QWidget
 public:
     HandoutPage(const Services& services, QWidget* parent);
 
-    /// The handout of the plan issued last; nothing while no plan is issued.
-    void setContent(const std::optional<HandoutContent>& content);
+    /// The handout of the plan issued last, or why the screening keeps it back; nothing while no
+    /// plan is issued.
+    void setContent(const std::optional<Result<HandoutContent>>& content);
     /// For the upper right of the record.
     QList<QWidget*> acts() const;
     PaperChoice choice() const;
@@ -47,6 +48,8 @@ signals:
     void said(const QString& sentence);
     /// The person wants to go to the plan, because there is none to print.
     void planRequested();
+    /// The person wants to see what the screening says.
+    void screeningRequested();
 
 private:
     QWidget* emptySheet();
@@ -59,9 +62,11 @@ private:
     const Services m_services;
     HandoutWords m_words;
     std::optional<HandoutContent> m_content;
+    QString m_blocked; ///< why nothing is printed; empty: nothing is in the way
     QStackedLayout* m_stack;
     QLabel* m_sentence;
     QPushButton* m_plan;
+    QPushButton* m_screening;
     QComboBox* m_format;
     QCheckBox* m_large;
     SegmentRow* m_zoom;

@@ -87,11 +87,6 @@ HandoutText HandoutWords::of(const HandoutContent& content) const
     handout.documentTitle =
         tr("Home programme, patient %1, plan %2")
             .arg(orDash(typedText(content.patientReference)), QString::number(content.planNumber));
-    switch (content.standing) {
-    case HandoutStanding::trial:
-        handout.standing = tr("Trial print, no screening: not for a patient");
-        break;
-    }
     const QString town = townOf(content.practice);
     const QString name = typedText(content.practice.name);
     handout.practice = town.isEmpty() || name.isEmpty()

@@ -106,7 +106,6 @@ struct SafetyText {
 /// All words of a handout.
 struct HandoutText {
     QString documentTitle; ///< for the file; names no person
-    QString standing;      ///< on every page; empty when nothing is to be said
     QString practice;      ///< head of every page
     QString patientName;
     QString printed; ///< foot of every page

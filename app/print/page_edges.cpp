@@ -11,8 +11,6 @@ namespace quadrille::app
 namespace
 {
 
-constexpr double standingPadding = 3;
-constexpr double belowStanding = 8;
 constexpr double belowFootRule = 5;
 constexpr double between = 14;
 /// Wider than any page number that is likely; the number itself is never cut.
@@ -42,25 +40,11 @@ PageEdges::PageEdges(const HandoutText& text, PaperChoice choice)
     , m_printed(plain(text.printed), PrintText::headAndFoot, choice.size,
                 textWidth(choice) - numberWidth(choice.size) - between)
 {
-    if (!text.standing.isEmpty()) {
-        m_standing.emplace(bold(text.standing), PrintText::standing, choice.size, textWidth(choice),
-                           Qt::AlignHCenter);
-    }
-}
-
-double PageEdges::standingHeight() const
-{
-    return m_standing ? m_standing->height() + 2 * standingPadding : 0;
-}
-
-double PageEdges::headTop() const
-{
-    return m_frame.top + (m_standing ? standingHeight() + belowStanding : 0);
 }
 
 double PageEdges::bodyTop() const
 {
-    return headTop() + std::max(m_practice.height(), m_patient.height()) + m_frame.headGap;
+    return m_frame.top + std::max(m_practice.height(), m_patient.height()) + m_frame.headGap;
 }
 
 double PageEdges::footTop() const
@@ -82,14 +66,9 @@ TextBlock PageEdges::pageNumber(int page, int pages) const
 void PageEdges::draw(QPainter& painter, int page, int pages) const
 {
     const Tokens tokens = printTokens();
-    if (m_standing) {
-        painter.fillRect(QRectF(left(), m_frame.top, width(), standingHeight()), tokens.ink);
-        painter.setPen(tokens.onMark);
-        m_standing->draw(painter, {left(), m_frame.top + standingPadding});
-    }
     painter.setPen(tokens.ink2);
-    m_practice.draw(painter, {left(), headTop()});
-    m_patient.draw(painter, {left() + (width() - between) * 0.6 + between, headTop()});
+    m_practice.draw(painter, {left(), m_frame.top});
+    m_patient.draw(painter, {left() + (width() - between) * 0.6 + between, m_frame.top});
     painter.fillRect(QRectF(left(), footTop() - belowFootRule - 0.75, width(), 0.75), tokens.line);
     m_printed.draw(painter, {left(), footTop()});
     const TextBlock number = pageNumber(page, pages);

@@ -5,14 +5,12 @@
 #include "app/print/paper_format.h"
 #include "app/print/text_block.h"
 
-#include <optional>
-
 class QPainter;
 
 namespace quadrille::app
 {
 
-/// What stands on every page of a handout around its text: the standing, the head, the margin line
+/// What stands on every page of a handout around its text: the head, the margin line
 /// and the foot. Takes as many lines as its texts need and leaves the rest to the page.
 class PageEdges
 {
@@ -33,14 +31,11 @@ public:
 
 private:
     TextBlock pageNumber(int page, int pages) const;
-    double standingHeight() const;
-    double headTop() const;
     double footTop() const;
 
     PaperChoice m_choice;
     QSizeF m_paper;
     PageFrame m_frame;
-    std::optional<TextBlock> m_standing;
     TextBlock m_practice;
     TextBlock m_patient;
     TextBlock m_printed;

@@ -45,7 +45,6 @@ enum class PrintText {
     bigNumber,
     telephone,
     headAndFoot,
-    standing,
 };
 
 constexpr paper::PointSize pointSize(PrintText style, PrintSize size)
@@ -70,8 +69,6 @@ constexpr paper::PointSize pointSize(PrintText style, PrintSize size)
         return large ? paper::PointSize{28, 36} : paper::PointSize{22, 28};
     case PrintText::headAndFoot:
         return large ? paper::PointSize{13, 17} : paper::PointSize{10.5, 14};
-    case PrintText::standing:
-        return large ? paper::PointSize{15, 22} : paper::PointSize{12, 18};
     }
     return paper::text;
 }

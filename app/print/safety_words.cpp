@@ -111,6 +111,11 @@ SafetyText safetyText(const HandoutContent& content)
                     list(SafetyWords::tr("Before"), ListMark::box, cautions.before),
                     list(SafetyWords::tr("During"), ListMark::square, cautions.during),
                     list(SafetyWords::tr("After"), ListMark::square, cautions.after)};
+    for (const GateAdvice& advice : content.advice) {
+        // In the order of AdvicePlace, behind the list of what is always so.
+        safety.lists[1 + static_cast<std::size_t>(advice.place)].items.push_back(
+            QString::fromStdString(advice.advice).simplified());
+    }
     safety.stop =
         list(SafetyWords::tr("Stop, and ring us, if"), ListMark::diamond, cautions.stopAndRing);
 

@@ -162,6 +162,11 @@ void EntryDialog::setSaveText(const QString& text)
     m_save->setText(text);
 }
 
+void EntryDialog::setSaveEnabled(bool enabled)
+{
+    m_save->setEnabled(enabled);
+}
+
 QString EntryDialog::problemText() const
 {
     return m_problem->isHidden() ? QString() : m_problem->text();

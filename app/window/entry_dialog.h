@@ -48,6 +48,8 @@ protected:
     /// Where the fields go.
     QWidget* body() { return m_body; }
     void setSaveText(const QString& text);
+    /// Off while the form can only be read.
+    void setSaveEnabled(bool enabled);
     /// The first thing that is wrong.
     virtual std::optional<Problem> problem() const = 0;
     /// Saves what the fields hold. An error keeps the form open.

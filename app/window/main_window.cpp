@@ -8,6 +8,8 @@
 #include "app/plan/plan_page.h"
 #include "app/practice/practice_form.h"
 #include "app/print/handout_page.h"
+#include "app/screening/screening_page.h"
+#include "app/screening/screening_term_form.h"
 #include "app/window/practice_lists.h"
 #include "app/window/prompts.h"
 #include "app/window/store_events.h"
@@ -111,6 +113,8 @@ void MainWindow::connectPages()
     const StoreEvents& events = m_services.events;
     connect(&events, &StoreEvents::patientChanged, m_caseload, &CaseloadPage::reload);
     connect(&events, &StoreEvents::planChanged, m_caseload, &CaseloadPage::reload);
+    connect(&events, &StoreEvents::screeningChanged, m_caseload, &CaseloadPage::reload);
+    connect(&events, &StoreEvents::practiceChanged, m_caseload, &CaseloadPage::reload);
     connect(&events, &StoreEvents::practiceChanged, this, &MainWindow::showIdentity);
     connect(&m_record->planPage().draft().undoStack(), &QUndoStack::indexChanged, this,
             &MainWindow::updateActs);
@@ -139,6 +143,11 @@ void MainWindow::carryOutInPractice(Act act)
         return showPractitioners(m_services, this);
     case Act::stimulators:
         return showStimulators(m_services, this);
+    case Act::practiceQuestions:
+        return showPracticeQuestions(m_services, this);
+    case Act::screeningTerm:
+        ScreeningTermForm(m_services, this).exec();
+        return;
     case Act::copyFolder:
         return emit copyFolderRequested();
     case Act::quit:
@@ -169,6 +178,9 @@ void MainWindow::carryOutInRecord(Act act)
         return;
     case Act::newCourse:
         return m_record->newCourse();
+    case Act::screening:
+        m_record->showPage(RecordPage::screeningIndex);
+        return m_record->screeningPage().focusFirst();
     case Act::history:
         return m_record->showPage(RecordPage::historyIndex);
     case Act::newBlock:
@@ -335,6 +347,7 @@ void MainWindow::nextArea()
     // The areas of the page: its lists, its form, the time column. Tab goes on inside an area.
     const QList<QWidget*> areas = m_stack->currentWidget()->findChildren<QWidget*>(
         QRegularExpression(QStringLiteral("^(search|caseloadList|pages|stimulator|blocks|sites|"
+                                          "questions|signScreening|screenAgain|"
                                           "waveform|courseGrid|paper|history)$")));
     QList<QWidget*> reachable;
     std::ranges::copy_if(areas, std::back_inserter(reachable), [](const QWidget* area) {
@@ -372,6 +385,9 @@ void MainWindow::updateActs()
 
 void MainWindow::closeEvent(QCloseEvent* event)
 {
+    if (QWidget* field = focusWidget()) {
+        field->clearFocus(); // a note is saved as it is left
+    }
     m_record->planPage().keepNow();
     event->accept();
 }

@@ -4,12 +4,15 @@
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/practice/practitioner_form.h"
+#include "app/screening/practice_question_form.h"
 #include "app/stimulator/stimulator_form.h"
 #include "app/window/actions.h"
 #include "app/window/record_list.h"
+#include "app/words/screening_text.h"
 #include "app/words/trade_words.h"
 
 #include "db/people.h"
+#include "db/practice_questions.h"
 #include "db/stimulators.h"
 
 #include <QCoreApplication>
@@ -89,6 +92,30 @@ void showPractitioners(const Services& services, QWidget* parent)
         .exec();
 }
 
+void showPracticeQuestions(const Services& services, QWidget* parent)
+{
+    RecordList::Acts acts;
+    acts.rows = [&services] {
+        std::vector<RecordList::Row> rows;
+        for (const PracticeQuestion& question : all(services, db::practiceQuestions)) {
+            rows.push_back({QString::fromStdString(question.wording),
+                            question.archived ? ListWords::tr("no longer asked")
+                                              : questionClassName(question.questionClass)});
+        }
+        return rows;
+    };
+    acts.add = [&services](QWidget* over) {
+        PracticeQuestionForm(services, PracticeQuestion{}, over).exec();
+    };
+    acts.change = [&services](QWidget* over, std::size_t index) {
+        PracticeQuestionForm(services, all(services, db::practiceQuestions).at(index), over).exec();
+    };
+    RecordList(ListWords::tr("Screening questions"),
+               ListWords::tr("None of your own. The built-in questions are always asked."), acts,
+               parent)
+        .exec();
+}
+
 void showStimulators(const Services& services, QWidget* parent)
 {
     RecordList::Acts acts;
@@ -141,6 +168,8 @@ void showKeys(QWidget* parent)
     line(ListWords::tr("Up, Down"), ListWords::tr("In a setting: one step; with Shift ten"));
     line(ListWords::tr("PgUp, PgDn"),
          ListWords::tr("In a setting: to the end of the range (never an amplitude)"));
+    line(ListWords::tr("Y, N, K"),
+         ListWords::tr("In a question of the screening: yes, no, not known; Enter goes on"));
     line(ListWords::tr("Ctrl Backspace"),
          ListWords::tr("In a setting: the value of the block before"));
     line(ListWords::tr("Esc"), ListWords::tr("In a setting: the value it had; in a window: close"));

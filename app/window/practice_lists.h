@@ -10,6 +10,8 @@ namespace quadrille::app
 
 /// Shows who works here; new ones and changes are saved at once. Returns when the window is closed.
 void showPractitioners(const Services& services, QWidget* parent);
+/// Shows the questions that the practice adds to the built-in ones of a screening.
+void showPracticeQuestions(const Services& services, QWidget* parent);
 /// Shows the practice's units in the same way.
 void showStimulators(const Services& services, QWidget* parent);
 /// The keys of the program, by page.

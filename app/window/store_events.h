@@ -24,6 +24,8 @@ signals:
     void patientChanged(quadrille::PatientId patient);
     /// The draft or the plans of a course.
     void planChanged(quadrille::CourseId course);
+    /// A screening was begun or signed, or somebody went ahead in spite of one.
+    void screeningChanged(quadrille::CourseId course);
 };
 
 } // namespace quadrille::app

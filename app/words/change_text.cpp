@@ -35,6 +35,7 @@ constexpr std::array recordNames{
     Name{"plan", QT_TRANSLATE_NOOP("ChangeWords", "Plan")},
     Name{"pause", QT_TRANSLATE_NOOP("ChangeWords", "Pause")},
     Name{"screening", QT_TRANSLATE_NOOP("ChangeWords", "Screening")},
+    Name{"practice_question", QT_TRANSLATE_NOOP("ChangeWords", "Question of the practice")},
     Name{"screening_override", QT_TRANSLATE_NOOP("ChangeWords", "Reason for going ahead")},
     Name{"diary_entry", QT_TRANSLATE_NOOP("ChangeWords", "Diary entry")},
     Name{"diary_day", QT_TRANSLATE_NOOP("ChangeWords", "Day of the diary")},
@@ -67,6 +68,12 @@ constexpr std::array fieldNames{
     Name{"skin", QT_TRANSLATE_NOOP("ChangeWords", "Skin")},
     Name{"signed_on", QT_TRANSLATE_NOOP("ChangeWords", "Signed on")},
     Name{"signed_by_name", QT_TRANSLATE_NOOP("ChangeWords", "Signed by")},
+    Name{"answer", QT_TRANSLATE_NOOP("ChangeWords", "Answer")},
+    Name{"region", QT_TRANSLATE_NOOP("ChangeWords", "Part of the body")},
+    Name{"skin_seen", QT_TRANSLATE_NOOP("ChangeWords", "Skin looked at")},
+    Name{"sharp_blunt", QT_TRANSLATE_NOOP("ChangeWords", "Sharp and blunt")},
+    Name{"warm_cold", QT_TRANSLATE_NOOP("ChangeWords", "Warm and cold")},
+    Name{"questions_version", QT_TRANSLATE_NOOP("ChangeWords", "Set of questions")},
     Name{"decision", QT_TRANSLATE_NOOP("ChangeWords", "Decision")},
     Name{"width", QT_TRANSLATE_NOOP("ChangeWords", "Width")},
     Name{"lead", QT_TRANSLATE_NOOP("ChangeWords", "Lead")},
@@ -99,6 +106,17 @@ std::optional<Field> fieldOf(const QString& column)
     return db::choiceOf<Field>(withoutUnit(column).toStdString());
 }
 
+/// The built-in questions by what they ask; one of the practice's own by its number there.
+QString questionName(const QString& name)
+{
+    const QString own = QStringLiteral("own_");
+    if (name.startsWith(own)) {
+        return ChangeWords::tr("question %1 of the practice").arg(name.mid(own.size()));
+    }
+    return ChangeWords::tr("question “%1”")
+        .arg(QString(name).replace(QLatin1Char('_'), QLatin1Char(' ')));
+}
+
 /// "blocks", "1" as "block 1".
 QString partName(const QString& part, const QString& number)
 {
@@ -110,6 +128,15 @@ QString partName(const QString& part, const QString& number)
     }
     if (part == QStringLiteral("pads")) {
         return ChangeWords::tr("pad %1").arg(number);
+    }
+    if (part == QStringLiteral("answers")) {
+        return questionName(number);
+    }
+    if (part == QStringLiteral("places")) {
+        return ChangeWords::tr("place %1").arg(number);
+    }
+    if (part == QStringLiteral("skin_tests")) {
+        return ChangeWords::tr("skin test %1").arg(number);
     }
     return ChangeWords::tr("%1 %2").arg(part, number).replace(QLatin1Char('_'), QLatin1Char(' '));
 }
@@ -143,7 +170,8 @@ QString fieldText(const std::string& path)
 
 bool isFlag(const QString& column)
 {
-    return column == QStringLiteral("archived") || column == QStringLiteral("withdrawn");
+    return column == QStringLiteral("archived") || column == QStringLiteral("withdrawn") ||
+           column == QStringLiteral("skin_seen");
 }
 
 } // namespace
@@ -192,6 +220,10 @@ QString changedValueText(const db::Change& change, const std::optional<std::stri
     }
     if (column.endsWith(QStringLiteral("_mm")) && isNumber) {
         return ChangeWords::tr("%1 mm").arg(text.count(number));
+    }
+    if (column == QStringLiteral("answer") || column == QStringLiteral("sharp_blunt") ||
+        column == QStringLiteral("warm_cold") || column == QStringLiteral("region")) {
+        return shown.replace(QLatin1Char('_'), QLatin1Char(' '));
     }
     if (const auto date = dateFromIso(*value)) {
         return text.date(*date);

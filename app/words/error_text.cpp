@@ -68,6 +68,37 @@ QString curveError(const Error& error, const QuantityText& text)
     }
 }
 
+QString screeningError(const Error& error, const QuantityText& text)
+{
+    const QString question = QString::fromStdString(error.subject);
+    switch (error.code) {
+    case ErrorCode::notScreened:
+        return ErrorWords::tr("This course has no screening. Nothing is issued, printed or "
+                              "measured before it is answered and signed on the Screening page.");
+    case ErrorCode::screeningNotSigned:
+        return ErrorWords::tr("The screening of this course is not signed. Nothing is issued, "
+                              "printed or measured before it is signed on the Screening page.");
+    case ErrorCode::screeningTooOld: {
+        const auto day = dateFromIso(error.detail);
+        return ErrorWords::tr("The screening of this course held until %1. Screen again on the "
+                              "Screening page.")
+            .arg(day ? text.date(*day) : QString::fromStdString(error.detail));
+    }
+    case ErrorCode::screeningBlocks:
+        break;
+    default:
+        return {};
+    }
+    const QString what =
+        error.detail == "absent" ? ErrorWords::tr("The skin under a pad feels nothing")
+        : error.detail == "yes"
+            ? ErrorWords::tr("“%1” is answered yes").arg(question)
+            : ErrorWords::tr("“%1” is not known, which counts as yes").arg(question);
+    return ErrorWords::tr("The screening blocks this: %1. Resolve it, or let a practitioner record "
+                          "on the Screening page why to go ahead.")
+        .arg(what);
+}
+
 QString openingError(const Error& error)
 {
     const QString file = QString::fromStdString(error.subject);
@@ -192,8 +223,9 @@ QString fileError(const Error& error)
 
 QString errorText(const Error& error, const QuantityText& text)
 {
-    for (const QString& sentence : {valueError(error, text), curveError(error, text),
-                                    openingError(error), savingError(error), fileError(error)}) {
+    for (const QString& sentence :
+         {valueError(error, text), curveError(error, text), screeningError(error, text),
+          openingError(error), savingError(error), fileError(error)}) {
         if (!sentence.isEmpty()) {
             return sentence;
         }

@@ -32,6 +32,7 @@ db::CaseloadRow running(std::vector<Plan> plans = {}, bool hasDraft = false)
     row.course->startDate = start;
     row.plans = std::move(plans);
     row.hasDraft = hasDraft;
+    row.screeningSigned = true;
     return row;
 }
 
@@ -51,6 +52,22 @@ TEST(Attention, ARunningCourseWithoutAPlanComesFirst)
     EXPECT_THAT(reasonsOf(running(), start), ElementsAre(AttentionReason::noPlan));
     EXPECT_THAT(reasonsOf(running({}, true), start),
                 ElementsAre(AttentionReason::noPlan, AttentionReason::draftNotIssued));
+}
+
+TEST(Attention, AScreeningThatIsNotSignedOrPastItsTermComesBeforeThePlan)
+{
+    db::CaseloadRow row = running({}, true);
+    row.screeningValidThrough = start;
+    EXPECT_THAT(reasonsOf(row, start),
+                ElementsAre(AttentionReason::noPlan, AttentionReason::draftNotIssued));
+    EXPECT_THAT(reasonsOf(row, start + std::chrono::days(1)),
+                ElementsAre(AttentionReason::screeningTooOld, AttentionReason::noPlan,
+                            AttentionReason::draftNotIssued));
+    row.screeningSigned = false;
+    row.screeningValidThrough.reset();
+    EXPECT_THAT(reasonsOf(row, start),
+                ElementsAre(AttentionReason::screeningNotSigned, AttentionReason::noPlan,
+                            AttentionReason::draftNotIssued));
 }
 
 TEST(Attention, ADraftWaitsBesideThePlanInForce)

@@ -184,3 +184,25 @@ TEST_F(InTheClinic, AnEarlierSessionIsShownAndCanBeWithdrawn)
     });
     EXPECT_TRUE(stored().at(0).withdrawn);
 }
+
+TEST(InTheClinicWithoutScreening, NothingIsMeasuredOrPractised)
+{
+    PracticeWindow practice;
+    must(practice.store().write(author(), "save draft and screen again", [&](db::Writing& writing) {
+        db::saveDraft(writing, aDraft(practice.ids()));
+        db::addScreening(writing, allClear(practice.ids().course)); // not signed
+    }));
+    practice.window().openPatient(practice.ids().patient, practice.ids().course);
+    onNextDialog([&](QDialog& dialog) {
+        EXPECT_FALSE(dialog.findChild<QLineEdit*>(QStringLiteral("site1_motor_1"))->isEnabled());
+        EXPECT_FALSE(dialog.findChild<QPushButton*>(QStringLiteral("cueStart"))->isEnabled());
+        dialog.accept();
+        EXPECT_FALSE(dynamic_cast<EntryDialog&>(dialog).problemText().isEmpty());
+        dialog.reject();
+    });
+    QTest::keyClick(&practice.window(), Qt::Key_K, Qt::ControlModifier);
+    EXPECT_THAT(must(practice.store().read([&](db::Reading& reading) {
+                    return db::clinicSessionsOf(reading, practice.ids().course);
+                })),
+                testing::IsEmpty());
+}

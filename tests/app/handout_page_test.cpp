@@ -6,10 +6,12 @@
 #include "tests/app/handout_samples.h"
 #include "tests/app/pdf_reader.h"
 #include "tests/app/practice_window.h"
+#include "tests/support/screened.h"
 #include "tests/support/temp_store.h"
 
 #include <QCheckBox>
 #include <QComboBox>
+#include <QFile>
 #include <QLabel>
 #include <QPrintDialog>
 #include <QPushButton>
@@ -72,6 +74,29 @@ TEST_F(HandoutPageTest, WithoutAPlanSaysSoAndLeadsToIt)
     EXPECT_EQ(requested.count(), 1);
 }
 
+TEST_F(HandoutPageTest, WhileTheScreeningBlocksItSaysSoAndLeadsThere)
+{
+    showPlan();
+    const Error notSigned{.code = ErrorCode::screeningNotSigned, .subject = {}, .detail = {}};
+    page.setContent(Result<HandoutContent>(notSigned));
+    EXPECT_TRUE(find<QLabel>("noHandout")->text().contains(QStringLiteral("is not signed")));
+    EXPECT_TRUE(find<QLabel>("noHandout")->isVisible());
+    EXPECT_FALSE(view().isVisible());
+    EXPECT_FALSE(view().document());
+    EXPECT_FALSE(find<QPushButton>("savePdf")->isEnabled());
+    EXPECT_FALSE(find<QPushButton>("printHandout")->isEnabled());
+    EXPECT_FALSE(find<QPushButton>("goToPlan")->isVisible());
+    prompts.pdf = temp.folder() + QStringLiteral("/handout.pdf");
+    page.savePdf(); // also by the act itself
+    EXPECT_FALSE(QFile::exists(*prompts.pdf));
+    const QSignalSpy requested(&page, &HandoutPage::screeningRequested);
+    page.focusFirst();
+    QTest::keyClick(find<QPushButton>("goToScreening"), Qt::Key_Space);
+    EXPECT_EQ(requested.count(), 1);
+    showPlan();
+    EXPECT_TRUE(find<QPushButton>("printHandout")->isEnabled());
+}
+
 TEST_F(HandoutPageTest, APlanThatIsOverIsNotPrinted)
 {
     page.setContent(sampleContent(samplePlan({blockWithSites(1, false)}),
@@ -113,7 +138,7 @@ TEST_F(HandoutPageTest, ThePageInViewCanBeReadOut)
     showPlan();
     EXPECT_EQ(view().accessibleName(), QStringLiteral("Handout, page 1 of 3"));
     EXPECT_TRUE(view().accessibleDescription().contains(QStringLiteral("times a day")));
-    EXPECT_TRUE(view().accessibleDescription().contains(QStringLiteral("not for a patient")));
+    EXPECT_FALSE(view().accessibleDescription().contains(QStringLiteral("rial print")));
 }
 
 TEST_F(HandoutPageTest, PaperAndLargePrintChangeTheDocument)
@@ -179,7 +204,8 @@ TEST_F(HandoutPageTest, AnotherPatientsHandoutStartsAtItsFirstPage)
     Patient other = tests::samplePatient();
     other.name = "Tobin Arkwell";
     page.setContent(handoutContent(tests::samplePractice(), other, tests::sampleCourse(),
-                                   samplePlan({blockWithSites(1, false)}), "Ruta Vennel",
+                                   samplePlan({blockWithSites(1, false)}),
+                                   tests::openGate(tests::sampleStart), "Ruta Vennel",
                                    tests::sampleStart));
     EXPECT_EQ(view().currentPage(), 0);
     EXPECT_TRUE(view().accessibleDescription().contains(QStringLiteral("Tobin Arkwell")));

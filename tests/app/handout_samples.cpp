@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/handout_samples.h"
 
+#include "tests/support/screened.h"
+
 #include <array>
 
 namespace quadrille::tests
@@ -95,8 +97,8 @@ Plan samplePlan(std::vector<Block> blocks)
 
 HandoutContent sampleContent(const Plan& plan, Date printedOn)
 {
-    return handoutContent(samplePractice(), samplePatient(), sampleCourse(), plan, "Ruta Vennel",
-                          printedOn);
+    return *handoutContent(samplePractice(), samplePatient(), sampleCourse(), plan,
+                           openGate(printedOn, plan.blocks), "Ruta Vennel", printedOn);
 }
 
 } // namespace quadrille::tests

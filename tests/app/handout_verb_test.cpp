@@ -8,6 +8,7 @@
 
 #include "db/courses.h"
 #include "db/plans.h"
+#include "db/screenings.h"
 
 #include <QFile>
 #include <QLocale>
@@ -96,9 +97,9 @@ TEST_F(HandoutVerb, WritesTheHandoutOfTheIssuedPlan)
     EXPECT_EQ(print(), exit_code::done) << err.toStdString();
     EXPECT_TRUE(err.isEmpty());
     const QString text = pdfText(pdf());
-    for (const char* words : {"Agnes Thorley", "Knee replacement", "Vastus lateralis, right",
-                              "Trial print, no screening", "Printed 12 Mar 2026", "Patient 1001",
-                              "Plan 1 from 9 Feb 2026 by Ruta Vennel"}) {
+    for (const char* words :
+         {"Agnes Thorley", "Knee replacement", "Vastus lateralis, right", "Printed 12 Mar 2026",
+          "Patient 1001", "Plan 1 from 9 Feb 2026 by Ruta Vennel"}) {
         EXPECT_TRUE(text.contains(QString::fromUtf8(words))) << words;
     }
     EXPECT_NEAR(pdfPageSize(pdf()).height(), 842, 1);
@@ -135,6 +136,57 @@ TEST_F(HandoutVerb, WithoutAnIssuedPlanThereIsNothingToPrint)
     expectOneSentence("No plan is issued for course 1 of patient 1001");
 }
 
+TEST_F(HandoutVerb, WhileTheScreeningIsNotSignedNothingIsWritten)
+{
+    issuePlan();
+    must(store->write(author(), "screen again", [&](db::Writing& writing) {
+        db::addScreening(writing, allClear(ids->course));
+    }));
+    EXPECT_EQ(print(), exit_code::badInput);
+    expectOneSentence("The screening of this course is not signed.");
+    must(store->write(author(), "sign", [&](db::Writing& writing) {
+        db::signScreening(writing, *db::latestScreeningOf(writing, ids->course)->id, 1,
+                          ids->practitioner, day(2026, 3, 12));
+    }));
+    EXPECT_EQ(print(), exit_code::done) << err.toStdString();
+}
+
+TEST_F(HandoutVerb, AContraindicationAnsweredYesBlocksAndNamesItself)
+{
+    issuePlan();
+    must(store->write(author(), "screen again", [&](db::Writing& writing) {
+        Screening screening = allClear(ids->course);
+        giveAnswer(screening, "active_implant", Answer::yes);
+        screening.answers.front().note = "pacemaker";
+        db::signScreening(writing, db::addScreening(writing, screening), 1, ids->practitioner,
+                          day(2026, 3, 12));
+    }));
+    EXPECT_EQ(print(), exit_code::badInput);
+    expectOneSentence("“An implant with a battery?” is answered yes");
+}
+
+TEST_F(HandoutVerb, ThePrecautionsAdviceIsPrinted)
+{
+    issuePlan();
+    must(store->write(author(), "screen again", [&](db::Writing& writing) {
+        Screening screening = allClear(ids->course);
+        giveAnswer(screening, "heart_disease", Answer::yes);
+        screening.answers.back().note = "stable";
+        db::signScreening(writing, db::addScreening(writing, screening), 1, ids->practitioner,
+                          day(2026, 3, 12));
+    }));
+    ASSERT_EQ(print(), exit_code::done) << err.toStdString();
+    EXPECT_TRUE(pdfText(pdf()).contains(QStringLiteral("Breathe on quietly.")));
+}
+
+TEST_F(HandoutVerb, AScreeningPastItsTermBlocks)
+{
+    issuePlan();
+    temp.clock.set(Moment(day(2026, 8, 10)));
+    EXPECT_EQ(print(), exit_code::badInput);
+    expectOneSentence("held until 9 Aug 2026");
+}
+
 TEST_F(HandoutVerb, SeveralRunningCoursesAreListed)
 {
     issuePlan();
@@ -166,7 +218,7 @@ TEST_F(HandoutVerb, AnUnknownPatientIsSaid)
 TEST_F(HandoutVerb, APlanThatIsOverIsSaid)
 {
     issuePlan();
-    temp.clock.set(Moment(day(2030, 1, 1)));
+    temp.clock.set(Moment(day(2026, 6, 1)));
     EXPECT_EQ(print(), exit_code::badInput);
     expectOneSentence("Plan 1 ended on 5 Apr 2026");
 }

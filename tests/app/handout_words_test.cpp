@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/print/handout_words.h"
 #include "tests/app/handout_samples.h"
+#include "tests/support/screened.h"
 
 #include <algorithm>
 #include <gmock/gmock.h>
@@ -60,8 +61,8 @@ std::string bodyOf(const StepText& step)
 /// Everything a patient may read.
 std::vector<std::string> sentencesOf(const HandoutText& text)
 {
-    std::vector<std::string> all{read(text.standing), read(text.printed), read(text.practice),
-                                 read(text.safety.title), read(text.safety.stopTitle)};
+    std::vector<std::string> all{read(text.printed), read(text.practice), read(text.safety.title),
+                                 read(text.safety.stopTitle)};
     for (const CardText& card : text.cards) {
         all.insert(all.end(),
                    {read(card.title), read(card.who), read(card.when), read(card.next),
@@ -133,8 +134,9 @@ TEST(HandoutWords, TheWeekOfSquaresBeginsWithTheWeekdayOfTheCoursesStart)
     course.startDate = tests::sampleStart + std::chrono::days(3);
     Plan plan = tests::samplePlan({tests::blockWithSites(1, false)});
     plan.fromDate = course.startDate;
-    const auto text = wordsOf(handoutContent(tests::samplePractice(), tests::samplePatient(),
-                                             course, plan, std::nullopt, tests::sampleStart));
+    const auto text = wordsOf(*handoutContent(tests::samplePractice(), tests::samplePatient(),
+                                              course, plan, tests::openGate(tests::sampleStart),
+                                              std::nullopt, tests::sampleStart));
     const auto& squares = text.cards.at(0).numbers[2].squares;
     std::string letters;
     for (const WeekdaySquare& square : squares) {
@@ -299,9 +301,10 @@ TEST(HandoutWords, TheFootNamesDayPrinterPatientAndPlan)
 
 TEST(HandoutWords, TheFootNamesTheIssuerWhereNobodyIsKnownToPrint)
 {
-    const auto text = wordsOf(handoutContent(
-        tests::samplePractice(), tests::samplePatient(), tests::sampleCourse(),
-        tests::samplePlan({tests::blockWithSites(1, false)}), std::nullopt, tests::sampleStart));
+    const auto text = wordsOf(
+        *handoutContent(tests::samplePractice(), tests::samplePatient(), tests::sampleCourse(),
+                        tests::samplePlan({tests::blockWithSites(1, false)}),
+                        tests::openGate(tests::sampleStart), std::nullopt, tests::sampleStart));
     EXPECT_EQ(read(text.printed), "Printed 2 Mar 2026 · Patient 1017 · Plan 2 from 2 Mar 2026 "
                                   "by Ruta Vennel");
 }
@@ -312,10 +315,21 @@ TEST(HandoutWords, TheHeadNamesThePracticeAndItsTown)
               "Quay Lane Physiotherapy, Marrowick");
 }
 
-TEST(HandoutWords, TheStandingIsOnEveryHandout)
+TEST(SafetyWords, AdviceOfAPrecautionStandsWhereThePatientNeedsIt)
 {
-    EXPECT_EQ(read(wordsOf(tests::blockWithSites(1, false)).standing),
-              "Trial print, no screening: not for a patient");
+    ScreeningGate gate = tests::openGate(tests::sampleStart);
+    gate.advice = {{"one", "One?", "Look before.", AdvicePlace::before},
+                   {"two", "Two?", "Breathe on\nquietly.", AdvicePlace::during},
+                   {"three", "Three?", "Ring us after.", AdvicePlace::after}};
+    const auto text = wordsOf(*handoutContent(tests::samplePractice(), tests::samplePatient(),
+                                              tests::sampleCourse(),
+                                              tests::samplePlan({tests::blockWithSites(1, false)}),
+                                              gate, std::nullopt, tests::sampleStart));
+    ASSERT_EQ(text.safety.lists.size(), 4U);
+    EXPECT_EQ(read(text.safety.lists[1].heading), "Before");
+    EXPECT_EQ(read(text.safety.lists[1].items.back()), "Look before.");
+    EXPECT_EQ(read(text.safety.lists[2].items.back()), "Breathe on quietly.");
+    EXPECT_EQ(read(text.safety.lists[3].items.back()), "Ring us after.");
 }
 
 TEST(HandoutWords, APlanThatIsOverSaysSince)
@@ -368,9 +382,10 @@ TEST(SafetyWords, SayWhatMustNeverBeMissing)
 
 TEST(SafetyWords, ANumberThatIsNotFilledStaysEmptyToBeWrittenOn)
 {
-    const auto text = wordsOf(handoutContent({}, tests::samplePatient(), tests::sampleCourse(),
-                                             tests::samplePlan({tests::blockWithSites(1, false)}),
-                                             std::nullopt, tests::sampleStart));
+    const auto text = wordsOf(*handoutContent({}, tests::samplePatient(), tests::sampleCourse(),
+                                              tests::samplePlan({tests::blockWithSites(1, false)}),
+                                              tests::openGate(tests::sampleStart), std::nullopt,
+                                              tests::sampleStart));
     ASSERT_EQ(text.safety.ring.size(), 2U);
     EXPECT_TRUE(text.safety.ring[0].number.isEmpty());
     EXPECT_EQ(read(text.safety.ring[0].who), "Your practice");

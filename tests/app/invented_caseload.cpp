@@ -117,6 +117,7 @@ db::CaseloadRow rowFrom(const Invented& one, int number)
         row.course = course;
     }
     row.hasDraft = one.draft;
+    row.screeningSigned = true;
     return row;
 }
 

@@ -4,6 +4,7 @@
 #include "app/print/handout_words.h"
 #include "app/print/pdf_writer.h"
 #include "tests/app/handout_samples.h"
+#include "tests/support/screened.h"
 
 #include <QDir>
 #include <QGuiApplication>
@@ -49,8 +50,9 @@ std::map<QString, HandoutContent> samples()
     bare.blocks[0].sites[0].settings.amplitude = {};
     Course nameless = tests::sampleCourse();
     nameless.problem.clear();
-    all.emplace(QStringLiteral("bare"), handoutContent({}, tests::samplePatient(), nameless, bare,
-                                                       std::nullopt, tests::sampleStart));
+    all.emplace(QStringLiteral("bare"), *handoutContent({}, tests::samplePatient(), nameless, bare,
+                                                        tests::openGate(tests::sampleStart),
+                                                        std::nullopt, tests::sampleStart));
     return all;
 }
 

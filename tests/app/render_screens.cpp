@@ -9,6 +9,8 @@
 #include "app/plan/plan_page.h"
 #include "app/plan/site_form.h"
 #include "app/practice/practice_form.h"
+#include "app/screening/practice_question_form.h"
+#include "app/screening/screening_page.h"
 #include "app/stimulator/stimulator_form.h"
 #include "app/window/conflict_dialog.h"
 #include "app/window/main_window.h"
@@ -120,6 +122,36 @@ bool renderRecord(Shown& shown, Renderer& renderer)
     return saved;
 }
 
+/// Screenings of every kind: not signed with a blood clot not known, gone ahead, precautions.
+bool renderScreenings(Shown& shown, Renderer& renderer)
+{
+    bool saved = true;
+    MainWindow& window = *shown.window;
+    const auto show = [&](const char* patient, const char* name) {
+        const auto id = patientNamed(shown, patient);
+        if (!id) {
+            saved = false;
+            return;
+        }
+        window.openPatient(*id, std::nullopt);
+        window.recordPage().showPage(RecordPage::screeningIndex);
+        window.recordPage().screeningPage().focusFirst();
+        saved = renderer.save(window, QString::fromLatin1(name)) && saved;
+    };
+    show("Gwen Polstead", "screening-unsigned");
+    window.recordPage().showPage(RecordPage::handoutIndex);
+    saved = renderer.save(window, QStringLiteral("handout-blocked")) && saved;
+    show("Lucía Fernvale", "screening-local");
+    show("Desmond Achterby", "screening-gone-ahead");
+    show("Hamid Larkfield", "screening-precaution");
+    window.recordPage().showPage(RecordPage::planIndex);
+    PracticeQuestionForm question(shown.services, PracticeQuestion{}, &window);
+    question.show();
+    saved = renderer.save(question, QStringLiteral("form-question")) && saved;
+    question.hide();
+    return saved;
+}
+
 bool renderForms(Shown& shown, Renderer& renderer)
 {
     bool saved = true;
@@ -169,6 +201,7 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     shown.window->show();
     bool saved = renderer.save(*shown.window, QStringLiteral("caseload"));
     saved = renderRecord(shown, renderer) && saved;
+    saved = renderScreenings(shown, renderer) && saved;
     saved = renderForms(shown, renderer) && saved;
     shown.window->close();
 

@@ -28,14 +28,16 @@ constexpr std::array coreOrder = std::to_array<std::string_view>({
     "people",
     "course",
     "course_state",
-    "screening",
     "diary",
     "waveform",
     "stimulator",
     "settings",
     "placement",
+    "body_region",
+    "screening",
     "follow_up",
     "plan",
+    "screening_gate",
     "session_timing",
     "sitting",
     "prescribed_days",
@@ -81,16 +83,26 @@ const std::map<std::string, std::set<std::string>> layerArrows{
 };
 
 /// One aggregate each.
-const std::set<std::string> repositories{
-    "caseload_query", "clinic_sessions", "course_events", "courses", "diary",
-    "history",        "kept_forms",      "people",        "plans",   "practice_preferences",
-    "screenings",     "stimulators"};
+const std::set<std::string> repositories{"caseload_query",
+                                         "clinic_sessions",
+                                         "course_events",
+                                         "courses",
+                                         "diary",
+                                         "history",
+                                         "kept_forms",
+                                         "people",
+                                         "plans",
+                                         "practice_preferences",
+                                         "practice_questions",
+                                         "screenings",
+                                         "stimulators"};
 
 /// What draws, words and prints; it knows core and its like, never a page or a form.
 const std::set<std::string> roomsBelowPages{
     "app/charts", "app/command_line", "app/demo", "app/grid", "app/look", "app/print", "app/words"};
-const std::set<std::string> roomsOfPages{"app/caseload", "app/clinic",   "app/patient",
-                                         "app/plan",     "app/practice", "app/stimulator"};
+const std::set<std::string> roomsOfPages{"app/caseload",  "app/clinic",   "app/patient",
+                                         "app/plan",      "app/practice", "app/screening",
+                                         "app/stimulator"};
 
 /// Who may know the main window: the program that owns it, and main.cpp that starts that.
 const std::set<std::string> ownersOfTheWindow{"app/main.cpp", "app/window/program.cpp"};

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/support/screened.h"
+
 #include "core/handout_content.h"
 
 #include <algorithm>
@@ -88,7 +90,8 @@ Patient patient()
 
 HandoutContent contentOf(const Plan& plan, Date printedOn = firstMonday)
 {
-    return handoutContent({}, patient(), course(), plan, "Ines Aldous", printedOn);
+    return *handoutContent({}, patient(), course(), plan, tests::openGate(printedOn), "Ines Aldous",
+                           printedOn);
 }
 
 std::vector<Field> fieldsOf(const HandoutSettings& settings)
@@ -153,7 +156,8 @@ TEST(HandoutContent, EndsWithTheCourse)
     ended.endDate = firstMonday + std::chrono::days(9);
     const Plan plan =
         planOf({blockOf(1, {siteOn(1, "Soleus")}), blockOf(3, {siteOn(1, "Soleus")})});
-    const auto content = handoutContent({}, patient(), ended, plan, std::nullopt, firstMonday);
+    const auto content = *handoutContent({}, patient(), ended, plan, tests::openGate(firstMonday),
+                                         std::nullopt, firstMonday);
     ASSERT_EQ(content.cards.size(), 2U);
     EXPECT_EQ(content.cards[1].lastDay, *ended.endDate);
     EXPECT_EQ(content.cards[1].lastWeek, CourseWeek{2});
@@ -166,8 +170,8 @@ TEST(HandoutContent, WeeksBeginWithTheWeekdayOfTheCoursesStart)
     fromThursday.startDate = firstMonday + std::chrono::days(3);
     Plan plan = planOf({blockOf(1, {siteOn(1, "Soleus")})});
     plan.fromDate = fromThursday.startDate;
-    const auto content =
-        handoutContent({}, patient(), fromThursday, plan, std::nullopt, firstMonday);
+    const auto content = *handoutContent({}, patient(), fromThursday, plan,
+                                         tests::openGate(firstMonday), std::nullopt, firstMonday);
     EXPECT_EQ(content.cards.at(0).weekBegins, std::chrono::Thursday);
 }
 
@@ -309,16 +313,31 @@ TEST(HandoutContent, CarriesTheCautionsThatNeverMayBeMissing)
     EXPECT_THAT(cautions.stopAndRing, Contains(Caution::inDoubt));
 }
 
-TEST(HandoutContent, IsATrialPrintWhileThereIsNoScreening)
+TEST(HandoutContent, NothingIsPrintedWhileTheGateIsShut)
 {
-    EXPECT_EQ(contentOf(planOf({})).standing, HandoutStanding::trial);
+    const Plan plan = planOf({blockOf(1, {siteOn(1, "Soleus")})});
+    const auto content =
+        handoutContent({}, patient(), course(), plan, ScreeningGate{}, std::nullopt, firstMonday);
+    ASSERT_FALSE(content);
+    EXPECT_EQ(content.error().code, ErrorCode::notScreened);
+}
+
+TEST(HandoutContent, CarriesTheAdviceOfAPrecautionAndNoneThatSaysNothing)
+{
+    ScreeningGate gate = tests::openGate(firstMonday);
+    gate.advice = {{"heart_disease", "Heart disease?", "Breathe on quietly.", AdvicePlace::during},
+                   {"regenerating_nerve", "A nerve growing back?", "", AdvicePlace::before}};
+    const auto content =
+        *handoutContent({}, patient(), course(), planOf({}), gate, std::nullopt, firstMonday);
+    EXPECT_THAT(content.advice, ElementsAre(gate.advice[0]));
 }
 
 TEST(HandoutContent, NamesWhoIssuedAndWhoPrints)
 {
     Plan plan = planOf({blockOf(1, {siteOn(1, "Soleus")})});
     plan.number = 3;
-    const auto content = handoutContent({}, patient(), course(), plan, std::nullopt, firstMonday);
+    const auto content = *handoutContent({}, patient(), course(), plan,
+                                         tests::openGate(firstMonday), std::nullopt, firstMonday);
     EXPECT_EQ(content.planNumber, 3);
     EXPECT_EQ(content.planIssuedBy, "Ines Aldous");
     EXPECT_FALSE(content.printedBy);

@@ -86,7 +86,7 @@ TEST_F(ChangeRecord, SaysWhoWhenWhatAndWhoseRecord)
 
 TEST_F(ChangeRecord, TheProgramItselfIsNoPractitioner)
 {
-    tests::aPracticeWithCourse(*store);
+    tests::aPracticeWithCourse(*store, tests::Screened::no);
     must(store->read([](Reading& reading) {
         EXPECT_EQ(numberFrom(reading.connection(),
                              "SELECT count(*) FROM change_record WHERE practitioner IS NULL "

@@ -96,6 +96,18 @@ TEST_F(ClinicSessions, NeedASiteAndAPractitioner)
         ErrorCode::refused);
 }
 
+TEST_F(ClinicSessions, AreRefusedWhileTheScreeningIsNotSigned)
+{
+    tests::TempStore other;
+    const auto unscreened = other.open();
+    const auto there = tests::aPracticeWithCourse(*unscreened, tests::Screened::no);
+    ClinicSession session = firstSession();
+    session.course = there.course;
+    const auto refused = unscreened->write(
+        author(), "record", [&](Writing& writing) { return addClinicSession(writing, session); });
+    EXPECT_EQ(codeOf(refused), ErrorCode::notScreened);
+}
+
 TEST_F(ClinicSessions, AreWithdrawnOverTheVersionThatWasRead)
 {
     const ClinicSessionId id = add(firstSession());

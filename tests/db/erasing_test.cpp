@@ -60,6 +60,7 @@ protected:
                           [&](Writing& writing) { changePatient(writing, marked); }));
         Draft draft = tests::aDraft(their);
         draft.blocks[0].sites[0].instruction = mark + " instruction";
+        must(store->write(author(), "screen", [&](Writing& writing) { addScreened(writing); }));
         must(store->write(author(), "issue plan", [&](Writing& writing) {
             issuePlan(writing, draft,
                       {.fromDate = day(2026, 2, 9),
@@ -72,11 +73,16 @@ protected:
         must(store->write(author(), "enter", [&](Writing& writing) { addEvents(writing); }));
         tests::anIssuedPlan(*store, ids);
     }
-    void addEvents(Writing& writing)
+    void addScreened(Writing& writing)
     {
-        Screening screening;
-        screening.course = their.course;
-        screening.answers = {{"broken_skin", Answer::yes, mark + " shin"}};
+        Screening screening = tests::allClear(their.course);
+        giveAnswer(screening, "broken_skin", Answer::yes);
+        screening.answers[1].note = mark + " shin";
+        screening.answers[1].places = {{BodyRegion::thigh, PlaceSide::both}};
+        screening.questions[2].wording = mark + " asked";
+        screening.skin = {{.muscle = mark + " muscle",
+                           .sharpBlunt = Sensation::intact,
+                           .warmCold = Sensation::intact}};
         const ScreeningId screened = addScreening(writing, screening);
         signScreening(writing, screened, 1, ids.practitioner, day(2026, 3, 12));
         ScreeningOverride reason;
@@ -85,6 +91,9 @@ protected:
         reason.practitioner = ids.practitioner;
         reason.reason = mark + " goes ahead";
         addOverride(writing, reason);
+    }
+    void addEvents(Writing& writing)
+    {
         DiaryEntry entry;
         entry.course = their.course;
         entry.day = day(2026, 2, 9);

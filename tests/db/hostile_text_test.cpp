@@ -6,6 +6,7 @@
 #include "db/course_events.h"
 #include "db/diary.h"
 #include "db/practice_preferences.h"
+#include "db/practice_questions.h"
 #include "db/screenings.h"
 #include "db/verification.h"
 
@@ -67,6 +68,7 @@ protected:
                 site.muscle = site.position = site.instruction = text;
                 saveDraft(w, draft);
                 draft.version = 1;
+                tests::signAllClear(w, id, ids.practitioner, day(2026, 2, 9));
                 issuePlan(
                     w, draft,
                     {.fromDate = day(2026, 2, 9), .reason = text, .issuedBy = ids.practitioner},
@@ -75,7 +77,13 @@ protected:
             [course, this](Writing& w, const std::string& text) {
                 Screening screening;
                 screening.course = course;
+                screening.questions = {{.name = text, .wording = text, .advice = text}};
                 screening.answers = {{text, Answer::yes, text}};
+                screening.skin = {{.muscle = text,
+                                   .sharpBlunt = Sensation::intact,
+                                   .warmCold = Sensation::notTested}};
+                screening.skinSeen = true;
+                addPracticeQuestion(w, {.wording = text, .reason = text, .advice = text});
                 const ScreeningId id = addScreening(w, screening);
                 signScreening(w, id, 1, ids.practitioner, day(2026, 3, 12));
                 ScreeningOverride reason;

@@ -4,7 +4,9 @@
 
 #include "db/history.h"
 #include "db/screenings.h"
+#include "db/sql.h"
 
+#include <algorithm>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -22,14 +24,21 @@ using tests::must;
 class Screenings : public testing::Test
 {
 protected:
+    /// A local contraindication of the left shin, one question not known, one site tested.
     Screening answered() const
     {
-        Screening screening;
-        screening.course = ids.course;
-        screening.answers = {
-            {.question = "broken_skin", .answer = Answer::yes, .note = "left shin"},
-            {.question = "pacemaker", .answer = Answer::no, .note = {}},
-            {.question = "pregnancy", .answer = Answer::notKnown, .note = {}}};
+        Screening screening = tests::allClear(ids.course);
+        giveAnswer(screening, "active_implant", Answer::notKnown);
+        giveAnswer(screening, "broken_skin", Answer::yes);
+        screening.answers[1].note = "left shin";
+        screening.answers[1].places = {{BodyRegion::lowerLeg, PlaceSide::left}};
+        screening.questions[1].regions = {BodyRegion::lowerLeg, BodyRegion::foot};
+        screening.questions[1].reach = Reach::limb;
+        screening.skin = {{.muscle = "thumb",
+                           .region = BodyRegion::hand,
+                           .side = Side::left,
+                           .sharpBlunt = Sensation::reduced,
+                           .warmCold = Sensation::notTested}};
         return screening;
     }
     ScreeningId add(const Screening& screening)
@@ -60,18 +69,29 @@ protected:
                                        [&](Writing& writing) { run(writing.connection(), sql); });
         EXPECT_EQ(codeOf(done), ErrorCode::refused) << sql;
     }
+    void expectNotSigned(const Screening& screening)
+    {
+        // In a transaction that is undone, so that the next finds the course as it was.
+        const auto done = store->write(author(), "sign", [&](Writing& writing) {
+            signScreening(writing, addScreening(writing, screening), 1, ids.practitioner,
+                          day(2026, 3, 12));
+        });
+        EXPECT_EQ(codeOf(done), ErrorCode::refused);
+    }
 
     tests::TempStore temp;
     std::unique_ptr<Store> store = temp.open();
-    tests::Practiced ids = tests::aPracticeWithCourse(*store);
+    tests::Practiced ids = tests::aPracticeWithCourse(*store, tests::Screened::no);
 };
 
-TEST_F(Screenings, AnswersAreChangedUntilTheyAreSigned)
+TEST_F(Screenings, EverythingIsChangedUntilItIsSigned)
 {
     Screening screening = answered();
     screening.id = add(screening);
     EXPECT_THAT(all(), ElementsAre(screening));
-    screening.answers[2].answer = Answer::no;
+    giveAnswer(screening, "active_implant", Answer::no);
+    screening.skin[0].warmCold = Sensation::absent;
+    screening.questions[2].advice = "Rest between contractions.";
     must(change(screening));
     screening.version = 2;
     EXPECT_THAT(all(), ElementsAre(screening));
@@ -81,7 +101,10 @@ TEST_F(Screenings, AnswersAreChangedUntilTheyAreSigned)
     screening.signedByName = "Ruta Vennel";
     screening.version = 3;
     EXPECT_THAT(all(), ElementsAre(screening));
-    screening.answers[0].answer = Answer::no;
+    EXPECT_EQ(
+        must(store->read([&](Reading& reading) { return latestScreeningOf(reading, ids.course); })),
+        screening);
+    giveAnswer(screening, "broken_skin", Answer::no);
     EXPECT_EQ(codeOf(change(screening)), ErrorCode::refused);
 }
 
@@ -89,39 +112,112 @@ TEST_F(Screenings, WhatIsSignedIsWhatWasRead)
 {
     Screening screening = answered();
     screening.id = add(screening);
-    Screening seen = screening;
-    screening.answers[1].answer = Answer::yes;
-    screening.answers[1].note = "since 2019";
+    const Screening seen = screening;
+    giveAnswer(screening, "active_implant", Answer::no);
     must(change(screening));
     EXPECT_EQ(codeOf(sign(*seen.id, seen.version)), ErrorCode::changedElsewhere);
     EXPECT_EQ(all().at(0).signedOn, std::nullopt);
 }
 
-TEST_F(Screenings, NothingUnansweredAndNoYesWithoutANoteIsSigned)
+TEST_F(Screenings, NothingWithAGapIsSignedWhoeverWrites)
 {
-    Screening empty = answered();
-    empty.answers.clear();
-    EXPECT_EQ(codeOf(sign(add(empty), 1)), ErrorCode::refused);
-    Screening noNote = answered();
-    noNote.answers[0].note = "  ";
-    EXPECT_EQ(codeOf(sign(add(noNote), 1)), ErrorCode::refused);
+    Screening screening = answered();
+    screening.answers.pop_back(); // a question left open
+    expectNotSigned(screening);
+    screening = answered();
+    screening.answers.clear();
+    screening.questions.clear(); // nothing asked
+    expectNotSigned(screening);
+    screening = answered();
+    screening.answers[1].note = "  "; // a yes without a note
+    expectNotSigned(screening);
+    screening = answered();
+    screening.answers[1].places.clear(); // nobody knows where
+    expectNotSigned(screening);
+    screening = answered();
+    screening.skin[0].warmCold.reset(); // half a test
+    expectNotSigned(screening);
+    screening = answered();
+    screening.skinSeen = false;
+    expectNotSigned(screening);
+    screening = answered();
+    screening.questions.pop_back(); // an answer to nothing
+    expectNotSigned(screening);
+    must(sign(add(answered()), 1));
 }
 
 TEST_F(Screenings, AChangeMakesTheNextAndTheOldOneStays)
 {
-    const ScreeningId first = add(answered());
-    must(sign(first, 1));
+    must(sign(add(answered()), 1));
     add(answered());
     EXPECT_EQ(all().at(0).signedByName, "Ruta Vennel");
     EXPECT_EQ(all().at(1).number, 2);
     EXPECT_EQ(all().at(1).signedOn, std::nullopt);
+    const auto third = store->write(
+        author(), "screen", [&](Writing& writing) { return addScreening(writing, answered()); });
+    EXPECT_EQ(codeOf(third), ErrorCode::refused); // one unsigned at a time
+}
+
+TEST_F(Screenings, NoRowOfASignedOneIsChangedAddedOrTakenAway)
+{
+    must(sign(add(answered()), 1));
     expectRefused("UPDATE screening SET signed_by_name = 'another' WHERE number = 1");
+    expectRefused("UPDATE screening SET skin_seen = 0");
     expectRefused("DELETE FROM screening");
-    expectRefused("DELETE FROM screening_answer WHERE screening = 1");
-    expectRefused("UPDATE screening_answer SET answer = 'no'");
-    expectRefused("INSERT INTO screening_answer VALUES (1, 'another', 'no', '')");
     expectRefused("INSERT OR REPLACE INTO screening (id, course, number, questions_version) "
                   "VALUES (1, 1, 1, 1)");
+    for (const char* table :
+         {"screening_answer", "screening_question", "screening_place", "skin_test"}) {
+        const std::string name(table);
+        expectRefused("DELETE FROM " + name);
+        expectRefused("UPDATE " + name + " SET screening = screening");
+        expectRefused("INSERT OR REPLACE INTO " + name + " SELECT * FROM " + name + " LIMIT 1");
+    }
+    expectRefused("UPDATE screening_answer SET answer = 'no'");
+    expectRefused("INSERT INTO screening_answer VALUES (1, 'another', 'no', '')");
+}
+
+TEST_F(Screenings, TheSchemaKnowsNoOtherWords)
+{
+    add(answered());
+    for (const char* sql :
+         {"INSERT INTO screening_place VALUES (1, 'broken_skin', 9, 'ear', 'left')",
+          "INSERT INTO screening_place VALUES (1, 'broken_skin', 9, 'foot', 'middle')",
+          "INSERT INTO skin_test VALUES (1, 9, 'soleus', 'left', NULL, 'dull', NULL)",
+          "INSERT INTO skin_test VALUES (1, 9, 'soleus', 'both', NULL, NULL, NULL)",
+          "INSERT INTO screening_question VALUES (1, 'more', 9, 'warning', 'region', '', 'More?', "
+          "'', 'before')",
+          "INSERT INTO screening_question VALUES (1, 'more', 9, 'precaution', 'body', '', 'More?', "
+          "'', 'before')",
+          "INSERT INTO screening_question VALUES (1, 'more', 9, 'precaution', 'region', '', ' ', "
+          "'', 'before')",
+          "INSERT INTO screening_question VALUES (1, 'more', 9, 'precaution', 'region', '', "
+          "'More?', '', 'never')",
+          "INSERT INTO screening_question VALUES (1, 'more', 1, 'precaution', 'region', '', "
+          "'More?', '', 'before')"}) {
+        const auto done = store->write(author(), "enter",
+                                       [&](Writing& writing) { run(writing.connection(), sql); });
+        EXPECT_FALSE(done) << sql;
+    }
+}
+
+TEST_F(Screenings, EachAnswerIsInTheHistory)
+{
+    Screening screening = answered();
+    screening.id = add(screening);
+    giveAnswer(screening, "active_implant", Answer::yes);
+    screening.answers[0].note = "since 2019";
+    screening.answers[1].places[0].side = PlaceSide::both;
+    screening.skinSeen = false;
+    must(change(screening));
+    const auto changes =
+        must(store->read([&](Reading& reading) { return historyOf(reading, ids.patient, 100); }));
+    for (const char* field : {"answers.active_implant.answer", "answers.active_implant.note",
+                              "answers.broken_skin.places.1.side", "skin_seen"}) {
+        EXPECT_TRUE(std::ranges::any_of(changes, [&](const Change& change) {
+            return change.recordKind == "screening" && change.field == field;
+        })) << field;
+    }
 }
 
 TEST_F(Screenings, AReasonForGoingAheadIsPermanent)

@@ -3,11 +3,13 @@
 #pragma once
 
 #include "tests/support/fixed_clock.h"
+#include "tests/support/screened.h"
 #include "tests/support/temp_store.h"
 
 #include "db/courses.h"
 #include "db/people.h"
 #include "db/plans.h"
+#include "db/screenings.h"
 #include "db/stimulators.h"
 
 #include "core/people.h"
@@ -117,6 +119,17 @@ inline Site aFullSite(const Stimulator& unit)
     return site;
 }
 
+/// Signs an all-clear screening of a course, so that the gate is open for half a year.
+inline ScreeningId signAllClear(db::Writing& writing, CourseId course, PractitionerId practitioner,
+                                Date day)
+{
+    const ScreeningId id = db::addScreening(writing, allClear(course));
+    db::signScreening(writing, id, 1, practitioner, day);
+    return id;
+}
+
+enum class Screened { yes, no };
+
 /// A practice that has a practitioner, a stimulator and a patient with a course.
 struct Practiced {
     PractitionerId practitioner;
@@ -125,13 +138,18 @@ struct Practiced {
     CourseId course;
 };
 
-inline Practiced aPracticeWithCourse(db::Store& store)
+/// Screened: its course has a screening signed on 9 February 2026 with nothing against stimulation.
+inline Practiced aPracticeWithCourse(db::Store& store, Screened screened = Screened::yes)
 {
-    return must(store.write(author(), "set up", [](db::Writing& writing) {
+    return must(store.write(author(), "set up", [&](db::Writing& writing) {
         const PractitionerId practitioner = db::addPractitioner(writing, aPractitioner());
         const StimulatorId unit = db::addStimulator(writing, aUnit());
         const PatientId patient = db::addPatient(writing, aPatient());
-        return Practiced{practitioner, unit, patient, db::addCourse(writing, aCourse(patient))};
+        const CourseId course = db::addCourse(writing, aCourse(patient));
+        if (screened == Screened::yes) {
+            signAllClear(writing, course, practitioner, day(2026, 2, 9));
+        }
+        return Practiced{practitioner, unit, patient, course};
     }));
 }
 
