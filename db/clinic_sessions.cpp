@@ -108,7 +108,7 @@ void addSite(const Connection& connection, ClinicSessionId session, int ordinal,
 }
 
 /// Nothing is measured where the screening forbids it.
-void requireOpenGate(Writing& writing, const ClinicSession& session)
+void requireScreened(Writing& writing, const ClinicSession& session)
 {
     if (!session.course) {
         return; // refused as a record without a course
@@ -141,7 +141,7 @@ ClinicSessionId addClinicSession(Writing& writing, const ClinicSession& session)
                        .subject = {},
                        .detail = "a session in the clinic has a site and a practitioner"});
     }
-    requireOpenGate(writing, session);
+    requireScreened(writing, session);
     const Connection& connection = writing.connection();
     const ClinicSessionId id = addPart(
         writing, session,

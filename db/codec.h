@@ -89,6 +89,7 @@ template <>
 std::optional<Medium> choiceOf(std::string_view word);
 template <>
 std::optional<SkinLook> choiceOf(std::string_view word);
+template <>
 std::optional<QuestionClass> choiceOf(std::string_view word);
 template <>
 std::optional<Reach> choiceOf(std::string_view word);
