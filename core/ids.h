@@ -45,6 +45,8 @@ struct FollowUp;
 struct Measurement;
 struct PrintedDocument;
 struct ElectrodeSet;
+struct LoanUnit;
+struct Loan;
 
 using PractitionerId = Id<Practitioner>;
 using PatientId = Id<Patient>;
@@ -63,5 +65,7 @@ using FollowUpId = Id<FollowUp>;
 using MeasurementId = Id<Measurement>;
 using PrintedDocumentId = Id<PrintedDocument>;
 using ElectrodeSetId = Id<ElectrodeSet>;
+using LoanUnitId = Id<LoanUnit>;
+using LoanId = Id<Loan>;
 
 } // namespace quadrille

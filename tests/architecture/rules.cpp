@@ -36,9 +36,12 @@ constexpr std::array coreOrder = std::to_array<std::string_view>({
     "placement",
     "follow_up",
     "plan",
+    "unit_fit",
     "session_timing",
     "dose",
     "limits",
+    "suitability",
+    "loans",
     "plan_figures",
     "handout_content",
     "lapicque_squares",
@@ -73,10 +76,10 @@ const std::map<std::string, std::set<std::string>> layerArrows{
 };
 
 /// One aggregate each.
-const std::set<std::string> repositories{"caseload_query", "course_events", "courses",
-                                         "diary",          "history",       "kept_forms",
-                                         "people",         "plans",         "practice_preferences",
-                                         "screenings",     "stimulators"};
+const std::set<std::string> repositories{
+    "caseload_query", "course_events",        "courses",    "diary",
+    "history",        "kept_forms",           "loans",      "people",
+    "plans",          "practice_preferences", "screenings", "stimulators"};
 
 /// What draws, words and prints; it knows core and its like, never a page or a form.
 const std::set<std::string> roomsBelowPages{
