@@ -9,6 +9,7 @@
 #include "app/words/error_text.h"
 
 #include "db/courses.h"
+#include "db/loans.h"
 #include "db/people.h"
 #include "db/plans.h"
 #include "db/store.h"
@@ -173,7 +174,8 @@ struct Records {
     Practice practice;
     std::optional<Patient> patient;
     std::vector<Course> courses;
-    std::vector<std::vector<Plan>> plans; ///< of each course
+    std::vector<std::vector<Plan>> plans;            ///< of each course
+    std::vector<std::vector<db::InventoryRow>> lent; ///< to each course
 };
 
 Records read(db::Reading& reading, const QString& reference)
@@ -185,6 +187,7 @@ Records read(db::Reading& reading, const QString& reference)
         records.courses = db::coursesOf(reading, *records.patient->id);
         for (const Course& course : records.courses) {
             records.plans.push_back(db::plansOf(reading, *course.id));
+            records.lent.push_back(db::unitsLentTo(reading, *course.id));
         }
     }
     return records;
@@ -220,6 +223,9 @@ std::variant<HandoutContent, Problem> contentOf(const Wish& wish, const Clock& c
     // The plan that the patient is to follow next: the one issued last.
     HandoutContent content = handoutContent(records->practice, *records->patient, course,
                                             plans.back(), std::nullopt, clock.today());
+    for (const db::InventoryRow& row : records->lent[static_cast<std::size_t>(at)]) {
+        content.inventoryNumbers.push_back(row.unit.inventoryNumber);
+    }
     if (content.cards.empty()) {
         return HandoutWords(text).planIsOver(content);
     }

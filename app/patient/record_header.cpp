@@ -103,8 +103,7 @@ void RecordHeader::show(const Facts& facts)
                              QString::fromStdString(facts.patient.reference)));
     showCourse(facts);
     showPlan(facts);
-    m_stimulator.text->setText(facts.stimulator.value_or(tr("None chosen")));
-    m_stimulator.small->setText(facts.stimulator ? QString() : tr("choose it on the Plan page"));
+    showStimulator(facts);
     m_screening.text->setText(tr("None recorded"));
     m_screening.small->setText(tr("prints are trial prints"));
     fillCourseMenu(facts);
@@ -170,6 +169,31 @@ void RecordHeader::showPlan(const Facts& facts)
                       .arg(QString::fromStdString(
                           facts.plans[inForce.value_or(facts.plans.size() - 1)].issuedByName)));
     }
+}
+
+void RecordHeader::showStimulator(const Facts& facts)
+{
+    const QString name = facts.stimulator.value_or(tr("None chosen"));
+    if (facts.lent.empty()) {
+        m_stimulator.text->setText(name);
+        m_stimulator.small->setText(facts.stimulator ? tr("no unit lent")
+                                                     : tr("choose it on the Plan page"));
+        return;
+    }
+    QStringList numbers;
+    for (const db::InventoryRow& row : facts.lent) {
+        numbers.append(QString::fromStdString(row.unit.inventoryNumber));
+    }
+    const Loan& loan = *facts.lent.front().loan;
+    const Date today = m_services.clock.today();
+    m_stimulator.text->setText(
+        tr("%1, unit %2", "stimulator, number").arg(name, numbers.join(QStringLiteral(", "))));
+    const QString since = tr("lent since %1").arg(m_services.text.dayAndMonth(loan.lentOn));
+    m_stimulator.small->setText(
+        !loan.dueOn ? since
+        : *loan.dueOn < today
+            ? tr("%1, was due back %2").arg(since, m_services.text.dayAndMonth(*loan.dueOn))
+            : tr("%1, due back %2").arg(since, m_services.text.dayAndMonth(*loan.dueOn)));
 }
 
 void RecordHeader::fillCourseMenu(const Facts& facts)

@@ -3,6 +3,8 @@
 
 #include "app/window/services.h"
 
+#include "db/loans.h"
+
 #include "core/course.h"
 #include "core/people.h"
 #include "core/plan.h"
@@ -35,7 +37,8 @@ public:
         std::vector<Course> courses; ///< for the choice of another
         std::optional<Course> course;
         std::vector<Plan> plans;
-        std::optional<QString> stimulator; ///< of the draft, else of the plan in force
+        std::optional<QString> stimulator;  ///< of the draft, else of the plan in force
+        std::vector<db::InventoryRow> lent; ///< units that the course has
         bool draftChanged = false;
     };
     void show(const Facts& facts);
@@ -62,6 +65,7 @@ private:
     Fact addFact(QHBoxLayout& layout, const QString& caption, int stretch);
     void showCourse(const Facts& facts);
     void showPlan(const Facts& facts);
+    void showStimulator(const Facts& facts);
     void fillCourseMenu(const Facts& facts);
 
     const Services m_services;

@@ -129,6 +129,11 @@ void RecordPage::connectAll()
     connect(m_revert, &QPushButton::clicked, m_planPage, &PlanPage::revert);
     connect(m_issue, &QPushButton::clicked, m_planPage, &PlanPage::issue);
     connect(&m_services.events, &StoreEvents::practiceChanged, this, &RecordPage::refreshHandout);
+    connect(&m_services.events, &StoreEvents::loansChanged, this, [this] {
+        readLoans();
+        refreshFrame();
+        refreshHandout();
+    });
 }
 
 bool RecordPage::open(PatientId id, std::optional<CourseId> course)
@@ -167,6 +172,7 @@ std::optional<Course> RecordPage::courseOf(CourseId id) const
 void RecordPage::showCourse(const std::optional<Course>& course)
 {
     m_course = course;
+    readLoans();
     if (course) {
         m_planPage->setCourse(*course);
     }
@@ -177,6 +183,21 @@ void RecordPage::showCourse(const std::optional<Course>& course)
     refreshFrame();
     refreshHandout();
     refreshActs();
+}
+
+void RecordPage::readLoans()
+{
+    m_lent.clear();
+    if (!m_course) {
+        return;
+    }
+    const auto lent = m_services.store.read(
+        [&](db::Reading& reading) { return db::unitsLentTo(reading, *m_course->id); });
+    if (!lent) {
+        emit said(errorText(lent.error(), m_services.text));
+        return;
+    }
+    m_lent = *lent;
 }
 
 void RecordPage::refreshFrame()
@@ -199,6 +220,7 @@ void RecordPage::refreshFrame()
     if (unit) {
         facts.stimulator = QString::fromStdString(unit->name);
     }
+    facts.lent = m_lent;
     facts.draftChanged = draft.isChanged();
     m_header->show(facts);
     m_time->show(TimeColumn::Content{*m_course, m_planPage->plans(), draft.draft(), unit,
@@ -236,9 +258,13 @@ void RecordPage::refreshHandout()
         return;
     }
     // The plan that the patient is to follow next: the one issued last.
-    m_handoutPage->setContent(handoutContent(practice->value_or(Practice{}), *m_patient, *m_course,
-                                             plans.back(), m_services.author.name,
-                                             m_services.clock.today()));
+    HandoutContent content =
+        handoutContent(practice->value_or(Practice{}), *m_patient, *m_course, plans.back(),
+                       m_services.author.name, m_services.clock.today());
+    for (const db::InventoryRow& row : m_lent) {
+        content.inventoryNumbers.push_back(row.unit.inventoryNumber);
+    }
+    m_handoutPage->setContent(content);
 }
 
 void RecordPage::showPageAt(int index)

@@ -3,6 +3,8 @@
 
 #include "app/window/services.h"
 
+#include "db/loans.h"
+
 #include "core/course.h"
 #include "core/people.h"
 
@@ -36,6 +38,7 @@ public:
     /// can't be read.
     bool open(PatientId patient, std::optional<CourseId> course);
     std::optional<PatientId> patient() const { return m_patient ? m_patient->id : std::nullopt; }
+    std::optional<CourseId> course() const { return m_course ? m_course->id : std::nullopt; }
     PlanPage& planPage() { return *m_planPage; }
     HandoutPage& handoutPage() { return *m_handoutPage; }
     HistoryPage& historyPage() { return *m_historyPage; }
@@ -62,6 +65,7 @@ private:
     void showPageAt(int index);
     void refreshFrame();
     void refreshHandout();
+    void readLoans();
     void refreshActs();
     std::optional<Course> courseOf(CourseId id) const;
 
@@ -69,6 +73,7 @@ private:
     std::optional<Patient> m_patient;
     std::vector<Course> m_courses;
     std::optional<Course> m_course;
+    std::vector<db::InventoryRow> m_lent; ///< units that the course has
     RecordHeader* m_header;
     QStackedWidget* m_pages;
     PlanPage* m_planPage;

@@ -23,6 +23,7 @@ class BlockSheet;
 class CycleSheet;
 class FiguresPanel;
 class SettingsForm;
+class UnitChoice;
 
 /// Where the physiotherapist thinks: blocks and sites, settings, figures, one cycle. The page shows
 /// the draft of one course; what is not saved is kept in the store and comes back after a crash.
@@ -47,8 +48,6 @@ public:
 public slots:
     /// Keeps unsaved work in the store at once; called when the window closes.
     void keepNow();
-    /// The practice's units changed.
-    void reloadStimulators();
 
 signals:
     /// One sentence for the status line.
@@ -68,8 +67,6 @@ private:
     /// Somebody else saved the draft: shows both and goes on from the one that is chosen.
     void settle(const Error& error);
     void setCourseAfterIssue();
-    void addStimulator();
-    void changeStimulator();
     void addSite();
     void changeSite(std::size_t index);
     void reportFailure(const Error& error);
@@ -79,6 +76,7 @@ private:
     std::vector<Plan> m_plans;
     PlanDraft m_draft;
     QTimer m_keepSoon;
+    UnitChoice* m_unit;
     WarningStrip* m_strip;
     BlockSheet* m_blocks;
     SettingsForm* m_form;

@@ -138,7 +138,7 @@ void MainWindow::carryOutInPractice(Act act)
     case Act::practitioners:
         return showPractitioners(m_services, this);
     case Act::stimulators:
-        return showStimulators(m_services, this);
+        return showStimulators(m_services, shownCourse(), this);
     case Act::copyFolder:
         return emit copyFolderRequested();
     case Act::quit:
@@ -266,6 +266,11 @@ void MainWindow::showIdentity()
     menu->addSeparator();
     connect(menu->addAction(tr("Practitioners…")), &QAction::triggered, this,
             [this] { carryOut(Act::practitioners); });
+}
+
+std::optional<CourseId> MainWindow::shownCourse() const
+{
+    return m_stack->currentWidget() == m_record ? m_record->course() : std::nullopt;
 }
 
 void MainWindow::reloadCaseload()
