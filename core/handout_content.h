@@ -147,8 +147,8 @@ struct HandoutContent {
     Date printedOn;
     std::optional<std::string> printedBy = std::nullopt; ///< the practitioner at the screen, if any
     std::string stimulatorName;
-    /// Of the units that are lent for the course, as the practice numbers them; whoever reads the
-    /// store fills them in.
+    /// Of the units of this stimulator that are lent for the course, as the practice numbers them;
+    /// whoever reads the store fills them in.
     std::vector<std::string> inventoryNumbers = {};
     std::map<Field, std::string> ownWords = {}; ///< see Stimulator
     RampHabit rampHabit = RampHabit::includedInOnTime;

@@ -224,7 +224,9 @@ std::variant<HandoutContent, Problem> contentOf(const Wish& wish, const Clock& c
     HandoutContent content = handoutContent(records->practice, *records->patient, course,
                                             plans.back(), std::nullopt, clock.today());
     for (const db::InventoryRow& row : records->lent[static_cast<std::size_t>(at)]) {
-        content.inventoryNumbers.push_back(row.unit.inventoryNumber);
+        if (row.unit.stimulator == plans.back().stimulator.id) { // the card is for its kind only
+            content.inventoryNumbers.push_back(row.unit.inventoryNumber);
+        }
     }
     if (content.cards.empty()) {
         return HandoutWords(text).planIsOver(content);

@@ -173,7 +173,8 @@ void RecordHeader::showPlan(const Facts& facts)
 
 void RecordHeader::showStimulator(const Facts& facts)
 {
-    const QString name = facts.stimulator.value_or(tr("None chosen"));
+    const QString name =
+        facts.stimulator ? QString::fromStdString(facts.stimulator->name) : tr("None chosen");
     if (facts.lent.empty()) {
         m_stimulator.text->setText(name);
         m_stimulator.small->setText(facts.stimulator ? tr("no unit lent")
@@ -181,19 +182,28 @@ void RecordHeader::showStimulator(const Facts& facts)
         return;
     }
     QStringList numbers;
+    bool isAnotherKind = false;
     for (const db::InventoryRow& row : facts.lent) {
         numbers.append(QString::fromStdString(row.unit.inventoryNumber));
+        isAnotherKind =
+            isAnotherKind || (facts.stimulator && row.unit.stimulator != facts.stimulator->id);
     }
+    // The number first: it is what stands on the unit, and the name may be cut.
+    m_stimulator.text->setText(tr("%1 · %2", "number of the unit, stimulator")
+                                   .arg(numbers.join(QStringLiteral(", ")), name));
+    const QuantityText& text = m_services.text;
     const Loan& loan = *facts.lent.front().loan;
-    const Date today = m_services.clock.today();
-    m_stimulator.text->setText(
-        tr("%1, unit %2", "stimulator, number").arg(name, numbers.join(QStringLiteral(", "))));
-    const QString since = tr("lent since %1").arg(m_services.text.dayAndMonth(loan.lentOn));
-    m_stimulator.small->setText(
-        !loan.dueOn ? since
-        : *loan.dueOn < today
-            ? tr("%1, was due back %2").arg(since, m_services.text.dayAndMonth(*loan.dueOn))
-            : tr("%1, due back %2").arg(since, m_services.text.dayAndMonth(*loan.dueOn)));
+    const QString since = tr("lent since %1").arg(text.dayAndMonth(loan.lentOn));
+    if (isAnotherKind) {
+        m_stimulator.small->setText(tr("%1, of another kind").arg(since));
+    } else if (!loan.dueOn) {
+        m_stimulator.small->setText(since);
+    } else {
+        m_stimulator.small->setText((*loan.dueOn < m_services.clock.today()
+                                         ? tr("%1, was due back %2")
+                                         : tr("%1, due back %2"))
+                                        .arg(since, text.dayAndMonth(*loan.dueOn)));
+    }
 }
 
 void RecordHeader::fillCourseMenu(const Facts& facts)

@@ -37,8 +37,8 @@ public:
         std::vector<Course> courses; ///< for the choice of another
         std::optional<Course> course;
         std::vector<Plan> plans;
-        std::optional<QString> stimulator;  ///< of the draft, else of the plan in force
-        std::vector<db::InventoryRow> lent; ///< units that the course has
+        std::optional<Stimulator> stimulator; ///< of the draft, else of the plan in force
+        std::vector<db::InventoryRow> lent;   ///< units that the course has
         bool draftChanged = false;
     };
     void show(const Facts& facts);

@@ -217,9 +217,7 @@ void RecordPage::refreshFrame()
     }
     facts.plans = m_planPage->plans();
     const auto unit = draft.stimulator();
-    if (unit) {
-        facts.stimulator = QString::fromStdString(unit->name);
-    }
+    facts.stimulator = unit;
     facts.lent = m_lent;
     facts.draftChanged = draft.isChanged();
     m_header->show(facts);
@@ -262,7 +260,9 @@ void RecordPage::refreshHandout()
         handoutContent(practice->value_or(Practice{}), *m_patient, *m_course, plans.back(),
                        m_services.author.name, m_services.clock.today());
     for (const db::InventoryRow& row : m_lent) {
-        content.inventoryNumbers.push_back(row.unit.inventoryNumber);
+        if (row.unit.stimulator == plans.back().stimulator.id) { // the card is for its kind only
+            content.inventoryNumbers.push_back(row.unit.inventoryNumber);
+        }
     }
     m_handoutPage->setContent(content);
 }

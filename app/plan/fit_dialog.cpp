@@ -20,7 +20,7 @@ namespace
 {
 
 constexpr int tableWidth = 640;
-constexpr int mostTableHeight = 460;
+constexpr int mostTableHeight = 420;
 constexpr int columns = 4;
 
 QLabel* text(const QString& words, Role role, QWidget* parent)
@@ -73,6 +73,7 @@ FitDialog::FitDialog(const QString& unitName, const std::vector<FitSection>& sec
     layout->addWidget(said);
     layout->addWidget(table(sections), 1);
     layout->addLayout(buttons);
+    resize(minimumWidth(), layout->totalHeightForWidth(minimumWidth()));
     fit->setFocus();
 }
 
@@ -116,14 +117,17 @@ void FitDialog::addSection(QGridLayout& grid, const FitSection& section, QWidget
     for (const FitRow& row : section.settings) {
         addRow(grid, row, parent);
     }
+    const int figures = grid.rowCount();
+    grid.addWidget(text(section.figures.empty() ? tr("The figures of a session stay.")
+                                                : tr("Figures of one session"),
+                        Role::captionText, parent),
+                   figures, 0);
     if (!section.figures.empty()) {
-        const int figures = grid.rowCount();
-        grid.addWidget(text(tr("Figures of one session"), Role::captionText, parent), figures, 0);
         grid.addWidget(text(tr("before"), Role::captionText, parent), figures, 1);
         grid.addWidget(text(tr("after"), Role::captionText, parent), figures, 2);
-        for (const FitRow& row : section.figures) {
-            addRow(grid, row, parent);
-        }
+    }
+    for (const FitRow& row : section.figures) {
+        addRow(grid, row, parent);
     }
     for (const QString& left : section.left) {
         grid.addWidget(text(tr("Left to be mended: %1").arg(left), Role::warnText, parent),

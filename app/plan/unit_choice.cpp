@@ -9,6 +9,7 @@
 
 #include "db/stimulators.h"
 
+#include "core/suitability.h"
 #include "core/unit_fit.h"
 
 #include <QWidget>
@@ -69,7 +70,9 @@ void UnitChoice::offer(const Stimulator& unit, bool isAnother)
     const Stimulator before = m_draft.stimulator().value_or(unit);
     const FitOrigin origin{before.rampHabit, before.cycleStart};
     const std::vector<Block>& blocks = m_draft.draft().blocks;
-    const auto sections = fitSections(blocks, origin, unit, m_services.text);
+    const bool willDo = !hasStop(suitabilityFindings(unit));
+    const auto sections =
+        willDo ? fitSections(blocks, origin, unit, m_services.text) : std::vector<FitSection>();
     if (sections.empty()) {
         m_draft.chooseStimulator(*unit.id);
         return sayVerdict(unit);
@@ -124,10 +127,12 @@ void UnitChoice::reload()
 std::size_t UnitChoice::misfits() const
 {
     const auto unit = m_draft.stimulator();
+    if (!unit || hasStop(suitabilityFindings(*unit))) {
+        return 0;
+    }
     std::size_t count = 0;
     for (const Block& block : m_draft.draft().blocks) {
-        for (const auto& site :
-             unit ? fit(block, *unit).changes : std::vector<std::vector<FitChange>>()) {
+        for (const std::vector<FitChange>& site : fit(block, *unit).changes) {
             count += site.size();
         }
     }

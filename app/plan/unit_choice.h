@@ -38,7 +38,8 @@ public:
     /// Reads the practice's units again.
     void reload();
 
-    /// How many settings of all blocks the draft's unit can't be set to.
+    /// How many settings of all blocks the draft's unit can't be set to; 0 for one that will not do
+    /// at all.
     std::size_t misfits() const;
 
 signals:

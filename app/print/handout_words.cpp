@@ -235,19 +235,16 @@ SettingLine HandoutWords::row(const HandoutContent& content, const HandoutSettin
     if (setting.field == Field::sessionLength && setting.count % 60'000 != 0) {
         row.value = m_text.time(Milliseconds(setting.count));
     }
-    QStringList notes;
     if (const QString own = ownWord(content, setting.field); !own.isEmpty()) {
-        row.name = own;
-        if (own.compare(ourName, Qt::CaseInsensitive) != 0) {
-            notes.append(ourName.toLower());
-        }
+        const bool same = own.compare(ourName, Qt::CaseInsensitive) == 0;
+        row.name =
+            same ? own : tr("%1 (%2)", "the unit's own word, ours").arg(own, ourName.toLower());
     }
     if (setting.field == Field::onTime) {
-        notes.append(rampHabitName(content.rampHabit));
+        row.note = rampHabitName(content.rampHabit);
     } else if (setting.fixed) {
-        notes.append(tr("always so on this unit"));
+        row.note = tr("always so on this unit");
     }
-    row.note = notes.join(QStringLiteral(", "));
     return row;
 }
 

@@ -11,6 +11,7 @@
 
 #include "db/stimulators.h"
 
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
@@ -58,11 +59,13 @@ InventoryPage::InventoryPage(const Services& services, std::optional<CourseId> p
     m_table->horizontalHeader()->setHighlightSections(false);
     m_empty->setObjectName(QStringLiteral("noUnits"));
     m_empty->setWordWrap(true);
+    m_empty->setAlignment(Qt::AlignTop | Qt::AlignLeft);
     m_past->setObjectName(QStringLiteral("pastLoans"));
     m_past->setAccessibleName(tr("All loans of the chosen unit"));
     m_past->setReadOnly(true);
     m_past->setTabChangesFocus(true);
     m_past->setFixedHeight(linesOfLoans * m_past->fontMetrics().lineSpacing() + space::wide);
+    m_table->viewport()->installEventFilter(this);
     layOut();
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &InventoryPage::showCurrent);
@@ -120,7 +123,7 @@ void InventoryPage::refresh()
         return;
     }
     const db::InventoryRow* before = current();
-    const auto chosen = before != nullptr ? before->unit.id : std::nullopt;
+    const std::int64_t chosen = before != nullptr ? before->unit.id->key() : 0;
     m_model->setRows(*rows, m_services.clock.today());
     m_empty->setText(stimulators->empty()
                          ? tr("No stimulator is described yet. Describe what the practice’s units "
@@ -133,7 +136,7 @@ void InventoryPage::refresh()
     m_add->setEnabled(!stimulators->empty() && m_services.store.isWritable());
     int row = 0;
     for (int i = 0; i < m_model->rowCount(); ++i) {
-        row = m_model->rows()[static_cast<std::size_t>(i)].unit.id == chosen ? i : row;
+        row = m_model->rows()[static_cast<std::size_t>(i)].unit.id->key() == chosen ? i : row;
     }
     m_table->setCurrentIndex(m_model->index(row, 0));
     showCurrent();
@@ -224,10 +227,12 @@ void InventoryPage::sizeColumns()
     }
 }
 
-void InventoryPage::resizeEvent(QResizeEvent* event)
+bool InventoryPage::eventFilter(QObject* watched, QEvent* event)
 {
-    QWidget::resizeEvent(event);
-    sizeColumns();
+    if (watched == m_table->viewport() && event->type() == QEvent::Resize) {
+        sizeColumns();
+    }
+    return QWidget::eventFilter(watched, event);
 }
 
 } // namespace quadrille::app

@@ -42,7 +42,7 @@ private:
     void takeUnitBack();
     void showCurrent();
     const db::InventoryRow* current() const;
-    void resizeEvent(QResizeEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
     void sizeColumns();
 
     const Services m_services;

@@ -64,7 +64,7 @@ StimulatorForm::StimulatorForm(const Services& services, const Stimulator& stimu
 {
     auto* facts = new QGridLayout;
     facts->setHorizontalSpacing(space::insideSheet);
-    facts->setVerticalSpacing(space::close);
+    facts->setVerticalSpacing(space::tiny);
     layOutFacts(*facts);
     auto* left = new QVBoxLayout;
     left->addLayout(facts);
@@ -146,6 +146,7 @@ void StimulatorForm::layOutFacts(QGridLayout& grid)
     }
     m_sharedTiming->setObjectName(QStringLiteral("sharedTiming"));
     m_workRest->setObjectName(QStringLiteral("workRest"));
+    m_workRest->setToolTip(tr("Not ticked: a continuous output, for pain relief only"));
     m_archived->setObjectName(QStringLiteral("archived"));
     for (QCheckBox* box : {m_sharedTiming, m_workRest, m_archived}) {
         grid.addWidget(box, grid.rowCount(), 1);

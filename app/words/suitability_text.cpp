@@ -39,6 +39,7 @@ SuitabilityText suitabilityText(const Stimulator& stimulator, const QuantityText
         words.reasons.append(sentence.what);
         words.sources.append(sentence.source);
     }
+    words.sources.removeDuplicates();
     return words;
 }
 

@@ -16,7 +16,7 @@ struct SuitabilityText {
     bool willDo = true;
     QString verdict;     ///< "Will do", "Will do, with care", "Will not do"
     QStringList reasons; ///< a sentence each, the gravest first; empty where all is well
-    QStringList sources; ///< where the figures of the reasons come from, in the same order
+    QStringList sources; ///< where the figures of the reasons come from, each once
     /// Verdict and reasons as one text.
     QString whole() const;
 };

@@ -134,7 +134,8 @@ TEST(DemoPractice, HasPeopleAndUnitsOfManyKinds)
 
 TEST(DemoPractice, HasUnitsThatAreOutHereAndOverdue)
 {
-    for (const Date today : {thursday, thursday - days(3), thursday + days(10)}) {
+    for (const Date today :
+         {thursday, thursday - std::chrono::days(3), thursday + std::chrono::days(10)}) {
         const TempStore temp;
         const auto store = demoOn(temp, today);
         const auto units = must(store->read([](Reading& r) { return db::inventory(r); }));

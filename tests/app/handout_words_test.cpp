@@ -190,11 +190,11 @@ TEST(HandoutWords, TheUnitsOwnWordComesFirstAndOursBesideIt)
                                 {Field::sessionLength, "Timer"},
                                 {Field::amplitudeCeiling, "Level"}};
     const CardText card = wordsOf(tests::sampleContent(plan)).cards.at(0);
-    EXPECT_EQ(read(rowNamed(card, "Work").value), "10 s");
-    EXPECT_EQ(read(rowNamed(card, "Work").note), "on time, ramps inside the on time");
-    EXPECT_EQ(read(rowNamed(card, "Timer").note), "session");
-    EXPECT_EQ(read(rowNamed(card, "OFF TIME").note), "") << "the same word is not said twice";
-    EXPECT_EQ(read(rowNamed(card, "Ramp up").note), "") << "none is built in";
+    EXPECT_EQ(read(rowNamed(card, "Work (on time)").value), "10 s");
+    EXPECT_EQ(read(rowNamed(card, "Work (on time)").note), "ramps inside the on time");
+    EXPECT_EQ(read(rowNamed(card, "Timer (session)").value), "20 min");
+    EXPECT_EQ(read(rowNamed(card, "OFF TIME").value), "25 s") << "the same word is not said twice";
+    EXPECT_EQ(read(rowNamed(card, "Ramp up").value), "2 s") << "none is built in";
     EXPECT_EQ(read(card.sites.howStrong),
               "How strong (“Level” on your unit): as strong as you can bear, without sharp pain.");
 }

@@ -20,6 +20,7 @@
 #include <QPushButton>
 #include <QTableView>
 #include <QTest>
+#include <QTimer>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -40,6 +41,13 @@ LoanUnit unitNumbered(const std::string& number, StimulatorId stimulator)
     return unit;
 }
 
+/// A dialog counts as active while its parent is, but takes no keys then.
+void bringToFront(QDialog& dialog)
+{
+    dialog.activateWindow();
+    EXPECT_TRUE(QTest::qWaitFor([&] { return QApplication::activeWindow() == &dialog; }));
+}
+
 class LoansWindow : public testing::Test
 {
 protected:
@@ -47,8 +55,7 @@ protected:
     void openWindow(const std::function<void(QDialog&)>& inside)
     {
         onNextDialog([inside](QDialog& dialog) {
-            dialog.activateWindow();
-            EXPECT_TRUE(QTest::qWaitForWindowActive(&dialog));
+            bringToFront(dialog);
             inside(dialog);
             dialog.reject();
         });
@@ -60,18 +67,28 @@ protected:
         }
         ADD_FAILURE() << "no such act in the menus";
     }
-    /// Alt and a letter, then what is done in the form that opens.
+    /// Alt and a letter, then what is done in the form that opens. A button shows for a moment that
+    /// its key was pressed before it acts.
     static void pressFor(QDialog& dialog, Qt::Key letter,
                          const std::function<void(QDialog&)>& inForm)
     {
-        onNextDialog([inForm](QDialog& form) {
-            form.activateWindow();
-            EXPECT_TRUE(QTest::qWaitForWindowActive(&form));
-            inForm(form);
-        });
+        bool opened = false;
         QTest::keyClick(&dialog, letter, Qt::AltModifier);
-        dialog.activateWindow();
-        EXPECT_TRUE(QTest::qWaitForWindowActive(&dialog));
+        QTimer look;
+        look.callOnTimeout([&] {
+            auto* form = qobject_cast<QDialog*>(QApplication::activeModalWidget());
+            if (form == nullptr || form == &dialog) {
+                return;
+            }
+            look.stop();
+            bringToFront(*form);
+            inForm(*form);
+            opened = true;
+        });
+        look.start(5);
+        EXPECT_TRUE(QTest::qWaitFor(
+            [&] { return opened && QApplication::activeModalWidget() == &dialog; }));
+        bringToFront(dialog);
     }
     static std::string cell(const QDialog& dialog, int row, int column)
     {
@@ -205,7 +222,15 @@ TEST_F(LoansWindow, WhatIsOverdueStandsFirst)
 
 TEST_F(LoansWindow, TheHeaderAndTheHandoutNameTheUnit)
 {
-    anIssuedPlan(practice.store(), practice.ids());
+    must(practice.store().write(author(), "issue plan", [&](db::Writing& writing) {
+        Draft draft = aDraft(practice.ids());
+        draft.blocks[0].weeks = 8; // the fifth is under way
+        return db::issuePlan(writing, draft,
+                             {.fromDate = day(2026, 2, 9),
+                              .reason = "first plan",
+                              .issuedBy = practice.ids().practitioner},
+                             day(2026, 3, 12));
+    }));
     const LoanUnitId unit = addUnit(unitNumbered("U-03", practice.ids().stimulator));
     practice.window().openPatient(practice.ids().patient, practice.ids().course);
     const auto shown = [&] {
@@ -227,7 +252,7 @@ TEST_F(LoansWindow, TheHeaderAndTheHandoutNameTheUnit)
         db::lend(writing, loan);
     }));
     emit practice.services().events.loansChanged();
-    EXPECT_THAT(shown(), HasSubstr("Two-channel unit A, unit U-03"));
+    EXPECT_THAT(shown(), HasSubstr("U-03 · Two-channel unit A"));
     EXPECT_THAT(shown(), HasSubstr("lent since 9 Feb, was due back 9 Mar"));
     practice.window().recordPage().showPage(RecordPage::handoutIndex);
     const auto* paper = practice.window().recordPage().handoutPage().findChild<PaperView*>();

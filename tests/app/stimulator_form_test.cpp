@@ -22,7 +22,7 @@ using testing::HasSubstr;
 namespace
 {
 
-QLineEdit* field(QWidget& form, const char* name)
+QLineEdit* field(QWidget& form, const QByteArray& name)
 {
     return form.findChild<QLineEdit*>(QString::fromLatin1(name));
 }

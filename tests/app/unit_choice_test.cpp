@@ -111,7 +111,8 @@ TEST_F(UnitOfACourse, MayKeepTheSettingsAndFitThemLaterFromTheStrip)
 {
     onNextDialog([](QDialog& dialog) {
         dialog.activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&dialog));
+        // A dialog counts as active while its parent is, but takes no keys then.
+        ASSERT_TRUE(QTest::qWaitFor([&] { return QApplication::activeWindow() == &dialog; }));
         QTest::keyClick(&dialog, Qt::Key_K, Qt::AltModifier);
     });
     chooseNext();
@@ -119,13 +120,15 @@ TEST_F(UnitOfACourse, MayKeepTheSettingsAndFitThemLaterFromTheStrip)
     EXPECT_EQ(settings().phaseDuration, 400_us);
     auto* fit = practice.find<QPushButton>("warningFit");
     ASSERT_TRUE(fit->isVisible());
+    practice.window().activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
     onNextDialog([](QDialog& dialog) {
         EXPECT_FALSE(dialog.findChild<QPushButton*>(QStringLiteral("keepSettings"))->isVisible());
         QTest::keyClick(&dialog, Qt::Key_Return);
     });
-    practice.window().activateWindow();
-    ASSERT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
     QTest::keyClick(&practice.window(), Qt::Key_F, Qt::AltModifier);
+    // The button shows for a moment that its key was pressed before it acts.
+    ASSERT_TRUE(QTest::qWaitFor([&] { return settings().phaseDuration != 400_us; }));
     EXPECT_EQ(settings().phaseDuration, 350_us);
     EXPECT_EQ(settings().sessionLength, 15min);
     EXPECT_EQ(settings().onTime, 10s) << "it was meant for this unit by then";
@@ -160,4 +163,6 @@ TEST_F(UnitOfACourse, OneThatWillNotDoSaysWhyWhereItIsChosen)
     EXPECT_THAT(verdict->text().toStdString(), HasSubstr("Will not do: This stimulator has no on"));
     EXPECT_THAT(practice.find<QLabel>("warningWhat")->text().toStdString(),
                 HasSubstr("no on and off times"));
+    EXPECT_FALSE(practice.find<QPushButton>("warningFit")->isVisible())
+        << "nobody fits a plan to a unit that will not do";
 }
