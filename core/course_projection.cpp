@@ -36,7 +36,8 @@ ProjectedSite projectSite(const Site& site, const WeekPart& part, FatigueMemory&
 {
     ProjectedSite projected{site.muscle, site.side};
     const RampHabit habit = part.stimulator->rampHabit;
-    const Result<SessionTiming> timing = sessionTiming(site.settings, habit);
+    const Result<SessionTiming> timing =
+        sessionTiming(site.settings, habit, part.stimulator->cycleStart);
     if (!timing) {
         return projected;
     }

@@ -39,6 +39,9 @@ enum class Field {
     outputType,
     channels,
     askingOrder,
+    mostOutput,
+    memories,
+    ownWord,
     // people and courses
     name,
     reference,
@@ -55,6 +58,10 @@ enum class Field {
     practitioner,
     // what is measured
     threshold,
+    // units that are lent
+    inventoryNumber,
+    dueBack,
+    givenBack,
 };
 
 } // namespace quadrille

@@ -40,6 +40,13 @@ enum class FindingCode {
     // the stimulator itself
     directCurrentUnsuitable,
     noWorkRestCycles,
+    offNeverLongerThanOn,
+    phaseShortForLargeMuscles,
+    outputLowForLargeMuscles,
+    // lending a unit
+    safetyCheckOverdue, ///< figure: days
+    unitOfAnotherKind,
+    courseHasAUnit,
     // dose
     currentDensityHigh,
     rmsCurrentHigh,

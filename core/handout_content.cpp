@@ -31,10 +31,11 @@ HandoutSettings allSettings(const Settings& settings, const Stimulator& stimulat
             all.inAskingOrder.push_back({field, *count, rangeOf(stimulator, field)->isFixed()});
         }
     }
-    if (const auto timing = sessionTiming(settings, stimulator.rampHabit)) {
+    if (const auto timing = sessionTiming(settings, stimulator.rampHabit, stimulator.cycleStart)) {
         all.rhythm = HandoutRhythm{timing->onPhase,
                                    timing->offTime,
-                                   {timing->contractionsStarted, timing->contractionsCompleted}};
+                                   {timing->contractionsStarted, timing->contractionsCompleted},
+                                   timing->lead > Milliseconds(0)};
     }
     return all;
 }
@@ -203,6 +204,7 @@ Result<HandoutContent> handoutContent(const Practice& practice, const Patient& p
     content.printedOn = printedOn;
     content.printedBy = printedBy;
     content.stimulatorName = plan.stimulator.name;
+    content.ownWords = plan.stimulator.ownWords;
     content.rampHabit = plan.stimulator.rampHabit;
     content.cards = cardsOf(course, plan, printedOn);
     content.lastDay = lastDayOf(course, plan);

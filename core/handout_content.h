@@ -12,6 +12,7 @@
 #include "core/settings.h"
 #include "core/waveform.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -84,6 +85,7 @@ struct HandoutRhythm {
     Milliseconds onPhase{};
     Milliseconds offTime{};
     HandoutContractions contractions;
+    bool restsFirst = false; ///< the unit begins with an off time
     friend bool operator==(const HandoutRhythm&, const HandoutRhythm&) = default;
 };
 
@@ -141,6 +143,10 @@ struct HandoutContent {
     Date printedOn;
     std::optional<std::string> printedBy = std::nullopt; ///< the practitioner at the screen, if any
     std::string stimulatorName;
+    /// Of the units of this stimulator that are lent for the course, as the practice numbers them;
+    /// whoever reads the store fills them in.
+    std::vector<std::string> inventoryNumbers = {};
+    std::map<Field, std::string> ownWords = {}; ///< see Stimulator
     RampHabit rampHabit = RampHabit::includedInOnTime;
     std::vector<HandoutCard> cards;             ///< empty when every block is over
     std::optional<Date> lastDay = std::nullopt; ///< of the whole plan; nothing without blocks

@@ -47,6 +47,8 @@ struct Measurement;
 struct PrintedDocument;
 struct ElectrodeSet;
 struct ClinicSession;
+struct LoanUnit;
+struct Loan;
 
 using PractitionerId = Id<Practitioner>;
 using PatientId = Id<Patient>;
@@ -67,5 +69,7 @@ using MeasurementId = Id<Measurement>;
 using PrintedDocumentId = Id<PrintedDocument>;
 using ElectrodeSetId = Id<ElectrodeSet>;
 using ClinicSessionId = Id<ClinicSession>;
+using LoanUnitId = Id<LoanUnit>;
+using LoanId = Id<Loan>;
 
 } // namespace quadrille

@@ -2,6 +2,7 @@
 #include "core/plan_figures.h"
 
 #include "core/limits.h"
+#include "core/suitability.h"
 
 #include <algorithm>
 #include <iterator>
@@ -42,7 +43,7 @@ std::vector<Finding> siteFindings(const Site& site, const Stimulator& stimulator
         findings.push_back(stop(FindingCode::noPads, Field::padSize, Advice::addPads));
     }
     append(findings, stimulatorFindings(site.settings, stimulator));
-    append(findings, settingsFindings(site.settings, stimulator.rampHabit));
+    append(findings, settingsFindings(site.settings, stimulator.rampHabit, stimulator.cycleStart));
     return findings;
 }
 
@@ -60,7 +61,8 @@ SiteFigures siteFigures(const Block& block, const Site& site, const Stimulator& 
 {
     SiteFigures figures;
     figures.findings = siteFindings(site, stimulator);
-    if (const auto timing = sessionTiming(site.settings, stimulator.rampHabit)) {
+    if (const auto timing =
+            sessionTiming(site.settings, stimulator.rampHabit, stimulator.cycleStart)) {
         figures.timing = *timing;
         append(figures.findings, timingFindings(*timing));
         const auto amplitude = doseAmplitude(site.settings.amplitude);
@@ -81,8 +83,8 @@ SiteFigures siteFigures(const Block& block, const Site& site, const Stimulator& 
 
 bool sameTiming(const Settings& a, const Settings& b)
 {
-    return a.pulseFrequency == b.pulseFrequency && a.onTime == b.onTime && a.offTime == b.offTime &&
-           a.rampUp == b.rampUp && a.rampDown == b.rampDown && a.sessionLength == b.sessionLength;
+    return std::ranges::all_of(sharedTimingFields(),
+                               [&](Field field) { return countIn(a, field) == countIn(b, field); });
 }
 
 std::vector<Finding> channelFindings(const Block& block, const Stimulator& stimulator)
@@ -112,7 +114,9 @@ std::vector<Finding> channelFindings(const Block& block, const Stimulator& stimu
 
 std::vector<Finding> ownFindings(const Block& block, const Stimulator& stimulator)
 {
+    // What only speaks against the unit is said where it is chosen, not in each block.
     std::vector<Finding> findings = suitabilityFindings(stimulator);
+    std::erase_if(findings, [](const Finding& f) { return f.severity != Severity::stop; });
     if (block.sites.empty()) {
         findings.push_back(stop(FindingCode::noSites, Field::muscle, Advice::addSite));
     }

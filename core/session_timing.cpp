@@ -37,9 +37,9 @@ double SessionTiming::offOnRatio() const
     return static_cast<double>(offTime.count()) / static_cast<double>(onPhase.count());
 }
 
-Result<SessionTiming> sessionTiming(const Settings& settings, RampHabit habit)
+Result<SessionTiming> sessionTiming(const Settings& settings, RampHabit habit, CycleStart start)
 {
-    const std::vector<Finding> findings = settingsFindings(settings, habit);
+    const std::vector<Finding> findings = settingsFindings(settings, habit, start);
     const auto stop = std::ranges::find(findings, Severity::stop, &Finding::severity);
     if (stop != findings.end()) {
         return errorFrom(*stop);
@@ -54,9 +54,11 @@ Result<SessionTiming> sessionTiming(const Settings& settings, RampHabit habit)
     timing.offTime = settings.offTime;
     timing.cycle = timing.onPhase + timing.offTime;
     timing.session = settings.sessionLength;
+    timing.lead = start == CycleStart::withOff ? settings.offTime : Milliseconds(0);
 
-    timing.cyclesComplete = timing.session / timing.cycle;
-    timing.remainder = timing.session % timing.cycle;
+    const Milliseconds cycled = timing.session - timing.lead;
+    timing.cyclesComplete = cycled / timing.cycle;
+    timing.remainder = cycled % timing.cycle;
     timing.contractionsStarted = timing.cyclesComplete;
     timing.contractionsCompleted = timing.cyclesComplete;
     if (timing.remainder > Milliseconds(0)) {
@@ -76,7 +78,7 @@ Result<SessionTiming> sessionTiming(const Settings& settings, RampHabit habit)
 
 Milliseconds sessionLengthFor(std::int64_t contractions, const SessionTiming& timing)
 {
-    return contractions * timing.cycle - timing.offTime;
+    return timing.lead + contractions * timing.cycle - timing.offTime;
 }
 
 std::int64_t pulsesIn(Milliseconds onPhase, PulseFrequency frequency)

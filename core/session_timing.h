@@ -18,7 +18,8 @@ namespace quadrille
 ///    up plateau down          up plateau down
 ///   |<------- cycle ------->|
 ///
-/// The session starts with a ramp up. A contraction is one on phase.
+/// The session starts with a ramp up, or on some units with an off time. A contraction is one on
+/// phase.
 struct SessionTiming {
     Milliseconds onPhase{}; ///< on time, with the ramps that are added to it
     Milliseconds rampUp{};
@@ -27,8 +28,9 @@ struct SessionTiming {
     Milliseconds offTime{};
     Milliseconds cycle{};
     Milliseconds session{};
+    Milliseconds lead{}; ///< before the first on phase, on a unit that begins with an off time
     std::int64_t cyclesComplete = 0;
-    Milliseconds remainder{};               ///< what is left after the complete cycles
+    Milliseconds remainder{};               ///< what is left after the lead and complete cycles
     std::int64_t contractionsStarted = 0;   ///< on phases begun before the session ends
     std::int64_t contractionsCompleted = 0; ///< on phases that end at or before the session's end
     Milliseconds
@@ -46,7 +48,8 @@ struct SessionTiming {
 
 /// Cuts a session into contractions. Error `impossible` or `outOfRange` names the setting where
 /// settingsFindings() has a stop.
-Result<SessionTiming> sessionTiming(const Settings& settings, RampHabit habit);
+Result<SessionTiming> sessionTiming(const Settings& settings, RampHabit habit,
+                                    CycleStart start = CycleStart::withOn);
 
 /// The shortest session that completes `contractions` on phases: the last off time is left away.
 /// `contractions` ≥ 1.

@@ -114,7 +114,7 @@ std::optional<Finding> secondPhaseFinding(const Settings& settings)
                 amountOf(*settings.secondPhaseDuration), amountOf(settings.phaseDuration));
 }
 
-std::vector<Finding> timeFindings(const Settings& settings, RampHabit habit)
+std::vector<Finding> timeFindings(const Settings& settings, RampHabit habit, CycleStart start)
 {
     std::vector<Finding> findings;
     const Milliseconds ramps = settings.rampUp + settings.rampDown;
@@ -134,10 +134,12 @@ std::vector<Finding> timeFindings(const Settings& settings, RampHabit habit)
     if (settings.offTime == Milliseconds(0)) {
         findings.push_back(stop(FindingCode::noOffTime, Field::offTime, Advice::lengthenOff));
     }
-    if (settings.sessionLength < onPhase) {
+    const Milliseconds firstEnds =
+        onPhase + (start == CycleStart::withOff ? settings.offTime : Milliseconds(0));
+    if (settings.sessionLength < firstEnds) {
         findings.push_back(stop(FindingCode::sessionShorterThanOn, Field::sessionLength,
                                 Advice::lengthenSession, amountOf(settings.sessionLength),
-                                amountOf(onPhase)));
+                                amountOf(firstEnds)));
     }
     return findings;
 }
@@ -334,7 +336,7 @@ CountRange arithmeticBounds(Field field)
     }
 }
 
-std::vector<Finding> settingsFindings(const Settings& settings, RampHabit habit)
+std::vector<Finding> settingsFindings(const Settings& settings, RampHabit habit, CycleStart start)
 {
     std::vector<Finding> findings = boundsFindings(settings);
     if (!isChargeBalanced(settings.waveform)) {
@@ -352,7 +354,7 @@ std::vector<Finding> settingsFindings(const Settings& settings, RampHabit habit)
     if (const auto secondPhase = secondPhaseFinding(settings)) {
         findings.push_back(*secondPhase);
     }
-    std::ranges::copy(timeFindings(settings, habit), std::back_inserter(findings));
+    std::ranges::copy(timeFindings(settings, habit, start), std::back_inserter(findings));
     const AmplitudeGuidance& guidance = settings.amplitude;
     if (guidance.ceiling && guidance.lastTolerated && *guidance.ceiling < *guidance.lastTolerated) {
         Finding finding =

@@ -63,8 +63,10 @@ CountRange arithmeticBounds(Field field);
 /// What the settings say against themselves, whatever the unit: values outside the arithmetic,
 /// pulses that overlap (pulse frequency × (first phase + gap + second phase) > 1), a second phase
 /// shorter than the first, ramps longer than the on time they lie in, no off time, a session
-/// shorter than one on phase, a ceiling below what was tolerated.
-std::vector<Finding> settingsFindings(const Settings& settings, RampHabit habit);
+/// shorter than one on phase (and the off time before it, if the unit begins with that), a ceiling
+/// below what was tolerated.
+std::vector<Finding> settingsFindings(const Settings& settings, RampHabit habit,
+                                      CycleStart start = CycleStart::withOn);
 
 /// What the settings say against a unit: outside its range, off its steps, a waveform it does not
 /// give.

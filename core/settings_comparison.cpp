@@ -110,10 +110,11 @@ void append(std::vector<Finding>& to, const std::vector<Finding>& from)
     std::ranges::copy(from, std::back_inserter(to));
 }
 
-Result<ComparedCase> figuresOf(const SettingsCase& given, FatigueMemory& memory,
+/// `memory`: none where the model is not asked.
+Result<ComparedCase> figuresOf(const SettingsCase& given, FatigueMemory* memory,
                                const FatigueOptions& options)
 {
-    const Result<SessionTiming> timing = sessionTiming(given.settings, given.habit);
+    const Result<SessionTiming> timing = sessionTiming(given.settings, given.habit, given.start);
     if (!timing) {
         Error error = timing.error();
         error.subject = given.name;
@@ -121,7 +122,7 @@ Result<ComparedCase> figuresOf(const SettingsCase& given, FatigueMemory& memory,
     }
     ComparedCase result;
     result.name = given.name;
-    append(result.findings, settingsFindings(given.settings, given.habit));
+    append(result.findings, settingsFindings(given.settings, given.habit, given.start));
     append(result.findings, timingFindings(*timing));
     std::optional<Dose> dose;
     if (const auto amplitude = doseAmplitude(given.settings.amplitude);
@@ -134,9 +135,14 @@ Result<ComparedCase> figuresOf(const SettingsCase& given, FatigueMemory& memory,
         week = weekOf(*timing, *given.sessionsPerWeek,
                       dose ? std::optional(dose->phaseCharge) : std::nullopt);
     }
-    const auto prediction = memory.predict(given.settings, given.habit, options);
+    std::optional<FatiguePrediction> prediction;
+    if (memory != nullptr) {
+        if (auto predicted = memory->predict(given.settings, given.habit, options)) {
+            prediction = *std::move(predicted);
+        }
+        result.limits = modelLimits(given.settings, options);
+    }
     result.isInModel = prediction.has_value();
-    result.limits = modelLimits(given.settings, options);
     for (const ComparedFigure figure : comparedFigures()) {
         Value value = timingValue(figure, *timing);
         if (!value && dose) {
@@ -152,6 +158,33 @@ Result<ComparedCase> figuresOf(const SettingsCase& given, FatigueMemory& memory,
     }
     sortBySeverity(result.findings);
     return result;
+}
+
+Result<std::vector<ComparedCase>> compare(const std::vector<SettingsCase>& cases,
+                                          FatigueMemory* memory, const FatigueOptions& options)
+{
+    std::vector<ComparedCase> compared;
+    for (const SettingsCase& given : cases) {
+        Result<ComparedCase> figures = figuresOf(given, memory, options);
+        if (!figures) {
+            return figures.error();
+        }
+        if (!compared.empty()) {
+            const SettingsCase& first = cases.front();
+            figures->model = modelComparability(first.settings, first.habit, given.settings,
+                                                given.habit, options.phaseDurationRecruits);
+            for (std::size_t i = 0; i < figures->values.size(); ++i) {
+                ComparedValue& value = figures->values[i];
+                const ComparedValue& base = compared.front().values[i];
+                const bool mayJudge = !isModelFigure(value.figure) || figures->model.isAllowed();
+                if (value.value && base.value && mayJudge) {
+                    value.difference = value.value->value - base.value->value;
+                }
+            }
+        }
+        compared.push_back(*std::move(figures));
+    }
+    return compared;
 }
 
 } // namespace
@@ -185,28 +218,12 @@ Result<std::vector<ComparedCase>> compareSettings(const std::vector<SettingsCase
                                                   FatigueMemory& memory,
                                                   const FatigueOptions& options)
 {
-    std::vector<ComparedCase> compared;
-    for (const SettingsCase& given : cases) {
-        Result<ComparedCase> figures = figuresOf(given, memory, options);
-        if (!figures) {
-            return figures.error();
-        }
-        if (!compared.empty()) {
-            const SettingsCase& first = cases.front();
-            figures->model = modelComparability(first.settings, first.habit, given.settings,
-                                                given.habit, options.phaseDurationRecruits);
-            for (std::size_t i = 0; i < figures->values.size(); ++i) {
-                ComparedValue& value = figures->values[i];
-                const ComparedValue& base = compared.front().values[i];
-                const bool mayJudge = !isModelFigure(value.figure) || figures->model.isAllowed();
-                if (value.value && base.value && mayJudge) {
-                    value.difference = value.value->value - base.value->value;
-                }
-            }
-        }
-        compared.push_back(*std::move(figures));
-    }
-    return compared;
+    return compare(cases, &memory, options);
+}
+
+Result<std::vector<ComparedCase>> compareWithoutModel(const std::vector<SettingsCase>& cases)
+{
+    return compare(cases, nullptr, {});
 }
 
 } // namespace quadrille

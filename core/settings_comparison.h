@@ -55,6 +55,7 @@ struct SettingsCase {
     RampHabit habit = RampHabit::includedInOnTime;
     std::optional<PadArea> smallerPad = std::nullopt;
     std::optional<std::int64_t> sessionsPerWeek = std::nullopt; ///< ≥ 1
+    CycleStart start = CycleStart::withOn;
 };
 
 /// One figure of one case.
@@ -82,5 +83,8 @@ struct ComparedCase {
 Result<std::vector<ComparedCase>> compareSettings(const std::vector<SettingsCase>& cases,
                                                   FatigueMemory& memory,
                                                   const FatigueOptions& options = {});
+
+/// The same without asking the model: its figures are nothing, and it takes no time.
+Result<std::vector<ComparedCase>> compareWithoutModel(const std::vector<SettingsCase>& cases);
 
 } // namespace quadrille

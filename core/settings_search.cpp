@@ -66,7 +66,8 @@ std::optional<SearchFound> sessionFrom(Settings settings, const Stimulator& stim
         if (settings.sessionLength > longest) {
             return std::nullopt;
         }
-        const Result<SessionTiming> timing = sessionTiming(settings, stimulator.rampHabit);
+        const Result<SessionTiming> timing =
+            sessionTiming(settings, stimulator.rampHabit, stimulator.cycleStart);
         if (!timing) {
             return std::nullopt;
         }
@@ -90,7 +91,8 @@ SearchAnswer shortestWithAtLeast(Settings settings, const Stimulator& stimulator
         return SearchRefusal{NoSetting::sessionTimerEnds, longestTimer(stimulator)};
     }
     settings.sessionLength = timer.at(index);
-    const Result<SessionTiming> timing = sessionTiming(settings, stimulator.rampHabit);
+    const Result<SessionTiming> timing =
+        sessionTiming(settings, stimulator.rampHabit, stimulator.cycleStart);
     if (!timing) {
         return SearchRefusal{NoSetting::betweenTimerSteps, {}};
     }
@@ -107,7 +109,8 @@ SearchRefusal tooShort(Milliseconds needed)
 Result<SearchAnswer> sessionForContractions(const Settings& settings, const Stimulator& stimulator,
                                             std::int64_t contractions)
 {
-    const Result<SessionTiming> timing = sessionTiming(settings, stimulator.rampHabit);
+    const Result<SessionTiming> timing =
+        sessionTiming(settings, stimulator.rampHabit, stimulator.cycleStart);
     if (!timing) {
         return timing.error();
     }
@@ -128,7 +131,8 @@ Result<SearchAnswer> sessionForContractions(const Settings& settings, const Stim
 Result<SearchAnswer> longestOffTime(const Settings& settings, const Stimulator& stimulator,
                                     KeptDose kept, Milliseconds longestSession)
 {
-    const Result<SessionTiming> now = sessionTiming(settings, stimulator.rampHabit);
+    const Result<SessionTiming> now =
+        sessionTiming(settings, stimulator.rampHabit, stimulator.cycleStart);
     if (!now) {
         return now.error();
     }
@@ -194,7 +198,8 @@ public:
             const auto* found = answer ? std::get_if<SearchFound>(&*answer) : nullptr;
             return found ? std::optional(*found) : std::nullopt;
         }
-        const Result<SessionTiming> timing = sessionTiming(settings, m_stimulator.rampHabit);
+        const Result<SessionTiming> timing =
+            sessionTiming(settings, m_stimulator.rampHabit, m_stimulator.cycleStart);
         return timing ? std::optional(SearchFound{settings, *timing}) : std::nullopt;
     }
 
@@ -251,7 +256,8 @@ Result<SearchAnswer> smallestOffTime(const Settings& settings, const Stimulator&
     if (!now) {
         return now.error();
     }
-    const Result<SessionTiming> timing = sessionTiming(settings, stimulator.rampHabit);
+    const Result<SessionTiming> timing =
+        sessionTiming(settings, stimulator.rampHabit, stimulator.cycleStart);
     if (!timing || timing->contractionsCompleted == 0) {
         return SearchAnswer(SearchRefusal{NoSetting::noContractions, {}});
     }

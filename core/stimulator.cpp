@@ -69,6 +69,33 @@ void checkRange(std::vector<Finding>& findings, Field field, const CountRange& r
     findings.push_back(finding);
 }
 
+void checkTraits(std::vector<Finding>& findings, const Stimulator& stimulator)
+{
+    const auto outside = [&](Field field, Amount figure, Amount limit) {
+        Finding finding = stopAt(FindingCode::outsideArithmetic, field, Advice::fillIn);
+        finding.figure = figure;
+        finding.limit = limit;
+        findings.push_back(finding);
+    };
+    if (stimulator.channels < 1 || stimulator.channels > 8) {
+        outside(Field::channels, countOf(stimulator.channels), countOf(8));
+    }
+    if (stimulator.memories < 0 || stimulator.memories > mostMemories) {
+        outside(Field::memories, countOf(stimulator.memories), countOf(mostMemories));
+    }
+    const auto most = Amplitude::fromCount(arithmeticBounds(Field::amplitudeCeiling).most);
+    if (stimulator.mostOutput &&
+        (*stimulator.mostOutput <= Amplitude() || *stimulator.mostOutput > most)) {
+        outside(Field::mostOutput, amountOf(*stimulator.mostOutput), amountOf(most));
+    }
+    for (const auto& [field, word] : stimulator.ownWords) {
+        if (word.empty() || word.size() > longestOwnWord) {
+            outside(Field::ownWord, countOf(static_cast<std::int64_t>(word.size())),
+                    countOf(static_cast<std::int64_t>(longestOwnWord)));
+        }
+    }
+}
+
 /// A gap of zero can be had on any unit; every other setting of a waveform must be known.
 bool needsRange(Field field, const std::vector<Waveform>& waveforms)
 {
@@ -101,6 +128,14 @@ const std::vector<Field>& standardAskingOrder()
                                           Field::sessionLength,    Field::lastToleratedAmplitude,
                                           Field::amplitudeCeiling};
     return order;
+}
+
+const std::vector<Field>& sharedTimingFields()
+{
+    static const std::vector<Field> fields{Field::pulseFrequency, Field::onTime,
+                                           Field::offTime,        Field::rampUp,
+                                           Field::rampDown,       Field::sessionLength};
+    return fields;
 }
 
 std::vector<Field> askingOrderOf(const Stimulator& stimulator)
@@ -214,12 +249,7 @@ std::vector<Finding> checkStimulator(const Stimulator& stimulator)
     if (stimulator.waveforms.empty()) {
         findings.push_back(stopAt(FindingCode::notFilled, Field::outputType, Advice::fillIn));
     }
-    if (stimulator.channels < 1 || stimulator.channels > 8) {
-        Finding finding = stopAt(FindingCode::outsideArithmetic, Field::channels, Advice::fillIn);
-        finding.figure = countOf(stimulator.channels);
-        finding.limit = countOf(8);
-        findings.push_back(finding);
-    }
+    checkTraits(findings, stimulator);
     for (const Field field : standardAskingOrder()) {
         if (field == Field::amplitudeCeiling) {
             continue; // one range for both amplitude fields
@@ -229,25 +259,6 @@ std::vector<Finding> checkStimulator(const Stimulator& stimulator)
         } else if (needsRange(field, stimulator.waveforms)) {
             findings.push_back(stopAt(FindingCode::notFilled, field, Advice::fillIn));
         }
-    }
-    return findings;
-}
-
-std::vector<Finding> suitabilityFindings(const Stimulator& stimulator)
-{
-    std::vector<Finding> findings;
-    if (!stimulator.waveforms.empty() &&
-        std::ranges::none_of(stimulator.waveforms, isChargeBalanced)) {
-        Finding finding = stopAt(FindingCode::directCurrentUnsuitable, Field::outputType,
-                                 Advice::chooseAnotherStimulator);
-        finding.source = {"common practice, no source", false};
-        findings.push_back(finding);
-    }
-    if (!stimulator.hasWorkRestCycles) {
-        Finding finding = stopAt(FindingCode::noWorkRestCycles, Field::stimulator,
-                                 Advice::chooseAnotherStimulator);
-        finding.source = {"common practice, no source", false};
-        findings.push_back(finding);
     }
     return findings;
 }

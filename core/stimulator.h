@@ -7,6 +7,7 @@
 #include "core/units.h"
 #include "core/waveform.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -20,6 +21,13 @@ namespace quadrille
 ///   included:  on phase = on time               plateau = on time − ramp up − ramp down
 ///   added:     on phase = up + on time + down   plateau = on time
 enum class RampHabit { includedInOnTime, addedToOnTime };
+
+/// What a session begins with. On a unit that begins with an off time the first contraction comes
+/// one off time later, and a session may hold one contraction less.
+enum class CycleStart { withOn, withOff };
+
+/// What a unit counts by itself, for comparison with the diary.
+enum class UsageCounter { none, uses, time, usesAndTime };
 
 /// Base units of a setting: ms for times, the tag's base unit for quantities.
 template <class Tag>
@@ -84,6 +92,11 @@ struct Stimulator {
     bool hasWorkRestCycles =
         true; ///< real on and off times, not a continuous output for pain relief
     RampHabit rampHabit = RampHabit::includedInOnTime;
+    CycleStart cycleStart = CycleStart::withOn;
+    UsageCounter usageCounter = UsageCounter::none;
+    int memories = 0; ///< programmes that can be set and kept, 0 … 99
+    /// Peak current into 500 ohm, as its papers state it.
+    std::optional<Amplitude> mostOutput = std::nullopt;
 
     Range<PulseFrequency> pulseFrequency;
     Range<PhaseDuration> phaseDuration;
@@ -101,10 +114,16 @@ struct Stimulator {
     /// The order in which the unit asks for its settings; the handout follows it. Settings not
     /// named here follow in standardAskingOrder().
     std::vector<Field> askingOrder;
+    /// What the unit itself calls its settings, as the practice read it there; at most
+    /// longestOwnWord bytes. Amplitude stands under amplitudeCeiling. None are built in.
+    std::map<Field, std::string> ownWords = {};
     bool archived = false;
     Version version = 1;
     friend bool operator==(const Stimulator&, const Stimulator&) = default;
 };
+
+inline constexpr std::size_t longestOwnWord = 60;
+inline constexpr int mostMemories = 99;
 
 /// The settings that can have a range, in the order used where a unit names none.
 const std::vector<Field>& standardAskingOrder();
@@ -117,15 +136,16 @@ std::optional<CountRange> rangeOf(const Stimulator& stimulator, Field field);
 /// ignored.
 void setRange(Stimulator& stimulator, Field field, const std::optional<CountRange>& range);
 
+/// The settings that all channels have in common on a unit whose channels share their timing.
+const std::vector<Field>& sharedTimingFields();
+
 /// A unit as common practice has it (no source): symmetric biphasic, two channels with shared
 /// timing, ramps inside the on time; a start for describing one's own, with an empty name.
 Stimulator commonStimulator();
 
 /// Whether the description of the unit makes sense in itself: a name, channels 1 to 8, a range for
-/// each setting that its waveforms need, each range in order and within what the arithmetic allows.
+/// each setting that its waveforms need, each range in order and within what the arithmetic allows;
+/// memories, output and own words within their bounds.
 std::vector<Finding> checkStimulator(const Stimulator& stimulator);
-/// Whether the unit will do for muscle exercise at home, and why not: charge that does not balance,
-/// no work and rest times (common practice).
-std::vector<Finding> suitabilityFindings(const Stimulator& stimulator);
 
 } // namespace quadrille

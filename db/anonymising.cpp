@@ -29,6 +29,9 @@ const std::set<std::string>& keptTexts()
 {
     static const std::set<std::string> kept{
         "stimulator.ramp_habit",
+        "stimulator.cycle_start",
+        "stimulator.usage_counter",
+        "stimulator_own_word.field",
         "stimulator_waveform.waveform",
         "stimulator_range.field",
         "stimulator_asking_order.field",
@@ -89,7 +92,7 @@ const std::map<std::string, std::string>& standIns()
     static const std::map<std::string, std::string> texts{
         {"patient.reference", "'P' || id"},   {"patient.name", "'Patient ' || id"},
         {"patient.language", "''"},           {"practitioner.name", "'Practitioner ' || id"},
-        {"stimulator.name", "'Unit ' || id"},
+        {"stimulator.name", "'Unit ' || id"}, {"loan_unit.inventory_number", "'U' || id"},
     };
     return texts;
 }

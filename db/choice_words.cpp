@@ -22,6 +22,16 @@ constexpr std::array rampHabits{
     Word<RampHabit>{RampHabit::includedInOnTime, "included_in_on_time"},
     Word<RampHabit>{RampHabit::addedToOnTime, "added_to_on_time"},
 };
+constexpr std::array cycleStarts{
+    Word<CycleStart>{CycleStart::withOn, "with_on"},
+    Word<CycleStart>{CycleStart::withOff, "with_off"},
+};
+constexpr std::array usageCounters{
+    Word<UsageCounter>{UsageCounter::none, "none"},
+    Word<UsageCounter>{UsageCounter::uses, "uses"},
+    Word<UsageCounter>{UsageCounter::time, "time"},
+    Word<UsageCounter>{UsageCounter::usesAndTime, "uses_and_time"},
+};
 constexpr std::array sides{
     Word<Side>{Side::left, "left"},
     Word<Side>{Side::right, "right"},
@@ -73,6 +83,9 @@ constexpr std::array fields{
     Word<Field>{Field::outputType, "output_type"},
     Word<Field>{Field::channels, "channels"},
     Word<Field>{Field::askingOrder, "asking_order"},
+    Word<Field>{Field::mostOutput, "most_output"},
+    Word<Field>{Field::memories, "memories"},
+    Word<Field>{Field::ownWord, "own_word"},
     Word<Field>{Field::name, "name"},
     Word<Field>{Field::reference, "reference"},
     Word<Field>{Field::birthDate, "birth_date"},
@@ -86,6 +99,9 @@ constexpr std::array fields{
     Word<Field>{Field::fromDate, "from_date"},
     Word<Field>{Field::reason, "reason"},
     Word<Field>{Field::practitioner, "practitioner"},
+    Word<Field>{Field::inventoryNumber, "inventory_number"},
+    Word<Field>{Field::dueBack, "due_back"},
+    Word<Field>{Field::givenBack, "given_back"},
 };
 
 constexpr std::array segments{
@@ -141,6 +157,14 @@ std::string_view wordOf(Waveform waveform)
 std::string_view wordOf(RampHabit habit)
 {
     return wordIn(rampHabits, habit);
+}
+std::string_view wordOf(CycleStart start)
+{
+    return wordIn(cycleStarts, start);
+}
+std::string_view wordOf(UsageCounter counter)
+{
+    return wordIn(usageCounters, counter);
 }
 std::string_view wordOf(Side side)
 {
@@ -209,6 +233,16 @@ template <>
 std::optional<RampHabit> choiceOf(std::string_view word)
 {
     return choiceIn(rampHabits, word);
+}
+template <>
+std::optional<CycleStart> choiceOf(std::string_view word)
+{
+    return choiceIn(cycleStarts, word);
+}
+template <>
+std::optional<UsageCounter> choiceOf(std::string_view word)
+{
+    return choiceIn(usageCounters, word);
 }
 template <>
 std::optional<Side> choiceOf(std::string_view word)

@@ -33,6 +33,8 @@ namespace quadrille::db
 /// The words under which choices are stored.
 std::string_view wordOf(Waveform waveform);
 std::string_view wordOf(RampHabit habit);
+std::string_view wordOf(CycleStart start);
+std::string_view wordOf(UsageCounter counter);
 std::string_view wordOf(Side side);
 std::string_view wordOf(PadMaterial material);
 std::string_view wordOf(PadShape shape);
@@ -61,6 +63,10 @@ template <>
 std::optional<Waveform> choiceOf(std::string_view word);
 template <>
 std::optional<RampHabit> choiceOf(std::string_view word);
+template <>
+std::optional<CycleStart> choiceOf(std::string_view word);
+template <>
+std::optional<UsageCounter> choiceOf(std::string_view word);
 template <>
 std::optional<Side> choiceOf(std::string_view word);
 template <>

@@ -49,6 +49,7 @@ constexpr std::array deletions{
     "DELETE FROM follow_up WHERE course IN (SELECT id FROM course WHERE patient = ?)",
     "DELETE FROM printed_document WHERE course IN (SELECT id FROM course WHERE patient = ?)",
     "DELETE FROM electrode_set WHERE course IN (SELECT id FROM course WHERE patient = ?)",
+    "DELETE FROM loan WHERE course IN (SELECT id FROM course WHERE patient = ?)",
     "DELETE FROM screening_override WHERE screening IN (SELECT id FROM screening WHERE course IN "
     "(SELECT id FROM course WHERE patient = ?))",
     "DELETE FROM skin_test WHERE screening IN (SELECT id FROM screening WHERE course IN "

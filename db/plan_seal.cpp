@@ -35,23 +35,49 @@ constexpr const char* parts[] = {
     "WHERE stimulator = (SELECT stimulator FROM plan WHERE id = ?) ORDER BY ordinal",
 };
 
+// What later steps added. Plans that were issued before say nothing here, and keep their seal.
+constexpr const char* laterParts[] = {
+    "SELECT 'traits', cycle_start, usage_counter, memories, most_output_ua FROM stimulator "
+    "WHERE id = (SELECT stimulator FROM plan WHERE id = ?) AND (cycle_start <> 'with_on' OR "
+    "usage_counter <> 'none' OR memories <> 0 OR most_output_ua IS NOT NULL)",
+    "SELECT 'own word', field, word FROM stimulator_own_word "
+    "WHERE stimulator = (SELECT stimulator FROM plan WHERE id = ?) ORDER BY field",
+};
+
+/// Appends all values of a part; gives the number of its rows.
+std::int64_t appendPart(Columns& values, const Connection& connection, const char* part,
+                        std::int64_t plan)
+{
+    std::int64_t count = 0;
+    Statement rows(connection, part);
+    rows.bind({plan});
+    while (rows.next()) {
+        ++count;
+        const int columns = rows.columnCount();
+        for (int i = 0; i < columns; ++i) {
+            values.push_back({{}, rows.takeValue()});
+        }
+    }
+    return count;
+}
+
 } // namespace
 
 std::string planSeal(const Connection& connection, std::int64_t plan)
 {
     Columns values;
     for (const char* part : parts) {
-        std::int64_t count = 0;
-        Statement rows(connection, part);
-        rows.bind({plan});
-        while (rows.next()) {
-            ++count;
-            const int columns = rows.columnCount();
-            for (int i = 0; i < columns; ++i) {
-                values.push_back({{}, rows.takeValue()});
-            }
-        }
+        const std::int64_t count = appendPart(values, connection, part, plan);
         values.push_back({{}, count});
+    }
+    // A step before it seals plans on its way, on a schema that has not come so far.
+    const bool hasLaterParts = numberFrom(connection, "SELECT count(*) FROM sqlite_schema WHERE "
+                                                      "name = 'stimulator_own_word'") == 1;
+    for (const char* part : laterParts) {
+        if (!hasLaterParts) {
+            break;
+        }
+        appendPart(values, connection, part, plan);
     }
     return chainAfter("plan", values);
 }

@@ -46,6 +46,10 @@ Columns ownColumns(const Stimulator& stimulator)
         {"channels_share_timing", valueOf(stimulator.channelsShareTiming)},
         {"has_work_rest_cycles", valueOf(stimulator.hasWorkRestCycles)},
         {"ramp_habit", valueOf(stimulator.rampHabit)},
+        {"cycle_start", valueOf(stimulator.cycleStart)},
+        {"usage_counter", valueOf(stimulator.usageCounter)},
+        {"memories", valueOf(stimulator.memories)},
+        {"most_output_ua", valueOf(stimulator.mostOutput)},
         {"archived", valueOf(stimulator.archived)},
     };
 }
@@ -81,6 +85,11 @@ void addParts(const Connection& connection, std::int64_t key, const Stimulator& 
                     {"ordinal", valueOf(++ordinal)},
                     {"field", valueOf(field)}});
     }
+    for (const auto& [field, word] : stimulator.ownWords) {
+        insertPart(
+            connection, "stimulator_own_word",
+            {{"stimulator", valueOf(key)}, {"field", valueOf(field)}, {"word", valueOf(word)}});
+    }
 }
 
 /// The units themselves, their parts still empty.
@@ -90,7 +99,8 @@ std::vector<StoredStimulator> readUnits(const Connection& connection, std::strin
     std::vector<StoredStimulator> units;
     Statement rows(connection,
                    "SELECT id, COALESCE(copy_of, id), name, channels, channels_share_timing, "
-                   "has_work_rest_cycles, ramp_habit, archived, version FROM stimulator WHERE " +
+                   "has_work_rest_cycles, ramp_habit, cycle_start, usage_counter, memories, "
+                   "most_output_ua, archived, version FROM stimulator WHERE " +
                        std::string(condition) + " ORDER BY archived, lower(name), name, id");
     rows.bind(values);
     while (rows.next()) {
@@ -102,6 +112,10 @@ std::vector<StoredStimulator> readUnits(const Connection& connection, std::strin
         unit.stimulator.channelsShareTiming = takeFlag(rows);
         unit.stimulator.hasWorkRestCycles = takeFlag(rows);
         unit.stimulator.rampHabit = takeChoice<RampHabit>(rows);
+        unit.stimulator.cycleStart = takeChoice<CycleStart>(rows);
+        unit.stimulator.usageCounter = takeChoice<UsageCounter>(rows);
+        unit.stimulator.memories = takeInt(rows);
+        unit.stimulator.mostOutput = takeOptionalQuantity<Amplitude>(rows);
         unit.stimulator.archived = takeFlag(rows);
         unit.stimulator.version = takeInt(rows);
     }
@@ -182,6 +196,12 @@ std::vector<StoredStimulator> stimulatorsWhere(const Connection& connection,
                   row.takeInteger();
                   byKey.at(key)->askingOrder.push_back(takeChoice<Field>(row));
               });
+    readParts(connection,
+              "SELECT part.stimulator, part.field, part.word FROM stimulator_own_word part",
+              condition, values, [&](std::int64_t key, Statement& row) {
+                  const Field field = takeChoice<Field>(row);
+                  byKey.at(key)->ownWords[field] = row.takeText();
+              });
     std::map<std::int64_t, std::set<std::string_view>> ranges;
     readParts(connection,
               "SELECT part.stimulator, part.field, part.least, part.most, part.step, part.preset "
@@ -204,8 +224,8 @@ void changeStimulatorRows(const Connection& connection, std::int64_t key,
                           const Stimulator& stimulator)
 {
     updateRow(connection, "stimulator", key, ownColumns(stimulator));
-    for (const char* part :
-         {"stimulator_waveform", "stimulator_range", "stimulator_asking_order"}) {
+    for (const char* part : {"stimulator_waveform", "stimulator_range", "stimulator_asking_order",
+                             "stimulator_own_word"}) {
         Statement(connection, std::string("DELETE FROM ") + part + " WHERE stimulator = ?")
             .bind({key})
             .run();
@@ -245,6 +265,9 @@ Columns columnsOf(const Stimulator& stimulator)
     for (std::size_t i = 0; i < stimulator.askingOrder.size(); ++i) {
         columns.push_back(
             {"asking_order." + std::to_string(i + 1), valueOf(stimulator.askingOrder[i])});
+    }
+    for (const auto& [field, word] : stimulator.ownWords) {
+        columns.push_back({"own_words." + std::string(wordOf(field)), valueOf(word)});
     }
     return columns;
 }

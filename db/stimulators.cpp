@@ -30,6 +30,8 @@ void requireSensible(const Stimulator& stimulator)
         const CountRange bounds = arithmeticBounds(finding.field);
         if (finding.field == Field::channels) {
             error.figures = {countOf(stimulator.channels), countOf(1), countOf(8)};
+        } else if (bounds == CountRange{} && finding.figure) {
+            error.figures = {*finding.figure, *finding.limit};
         } else if (finding.figure) {
             error.figures = {*finding.figure, amountIn(finding.field, bounds.least),
                              amountIn(finding.field, bounds.most)};

@@ -187,6 +187,10 @@ constexpr Query queries[] = {
      "WHERE diary_entry.day < course.start_date AND diary_entry.withdrawn = 0"},
     {Fault::date, "diary_received", "the diary is known up to a day after it came",
      "SELECT id FROM diary_received WHERE through_date > received_on AND withdrawn = 0"},
+    {Fault::date, "loan", "of a unit that was not back from the loan before",
+     "SELECT later.id FROM loan later JOIN loan earlier ON earlier.unit = later.unit "
+     "AND earlier.id < later.id WHERE earlier.given_back_on IS NULL "
+     "OR earlier.given_back_on > later.lent_on"},
     {Fault::date, "patient", "born after the record began",
      "SELECT patient.id FROM patient JOIN course ON course.patient = patient.id "
      "WHERE patient.birth_date > course.start_date"},

@@ -10,6 +10,7 @@
 #include "app/words/error_text.h"
 
 #include "db/courses.h"
+#include "db/loans.h"
 #include "db/people.h"
 #include "db/plans.h"
 #include "db/screenings.h"
@@ -131,8 +132,9 @@ struct Records {
     Practice practice;
     std::optional<Patient> patient;
     std::vector<Course> courses;
-    std::vector<std::vector<Plan>> plans; ///< of each course
-    std::vector<ScreeningGate> gates;     ///< of each course, for the plan issued last
+    std::vector<std::vector<Plan>> plans;            ///< of each course
+    std::vector<ScreeningGate> gates;                ///< of each course, for the plan issued last
+    std::vector<std::vector<db::InventoryRow>> lent; ///< to each course
 };
 
 Records read(db::Reading& reading, const QString& reference, Date today)
@@ -147,6 +149,7 @@ Records read(db::Reading& reading, const QString& reference, Date today)
             records.gates.push_back(
                 db::gateOf(reading, *course.id,
                            plans.empty() ? std::vector<Block>() : plans.back().blocks, today));
+            records.lent.push_back(db::unitsLentTo(reading, *course.id));
         }
     }
     return records;
@@ -181,11 +184,16 @@ std::variant<HandoutContent, Problem> contentOf(const Wish& wish, const Clock& c
             .arg(QString::number(course.number), wish.patient);
     }
     // The plan that the patient is to follow next: the one issued last.
-    const auto content =
+    auto content =
         handoutContent(records->practice, *records->patient, course, plans.back(),
                        records->gates[static_cast<std::size_t>(at)], std::nullopt, clock.today());
     if (!content) {
         return errorText(content.error(), text);
+    }
+    for (const db::InventoryRow& row : records->lent[static_cast<std::size_t>(at)]) {
+        if (row.unit.stimulator == plans.back().stimulator.id) { // the card is for its kind only
+            content->inventoryNumbers.push_back(row.unit.inventoryNumber);
+        }
     }
     if (content->cards.empty()) {
         return HandoutWords(text).planIsOver(*content);

@@ -36,23 +36,18 @@ Date visitBefore(Date day)
     return weekday == std::chrono::Sunday ? day - days(2) : day - days(1);
 }
 
-Date startOf(const DemoCourse& course, Date today)
-{
-    return mondayOf(today) - days(7 * (course.week - 1)) + days(course.startsOn);
-}
-
 /// The first visit: the working day before the start, or last Friday where the course is still to
 /// begin.
 Date intakeOf(const DemoCourse& course, Date today)
 {
-    const Date start = startOf(course, today);
+    const Date start = firstDayOf(course, today);
     return visitBefore(std::min(start, mondayOf(today)));
 }
 
 /// The working day before the week after the last.
 Date endOf(const DemoCourse& course, Date today)
 {
-    return visitBefore(startOf(course, today) + days(7 * course.endedAfter.value_or(0)));
+    return visitBefore(firstDayOf(course, today) + days(7 * course.endedAfter.value_or(0)));
 }
 
 Date birthDateOf(const DemoPatient& patient, Date today)
@@ -141,7 +136,7 @@ private:
 
     void treat(std::size_t index, const DemoCourse& course)
     {
-        const Date start = startOf(course, m_today);
+        const Date start = firstDayOf(course, m_today);
         const Date intake = intakeOf(course, m_today);
         const auto key = std::pair(m_place, index);
         add(intake, 4min, "add course",
@@ -283,6 +278,11 @@ private:
 Date mondayOf(Date day)
 {
     return day - (Weekday(day) - std::chrono::Monday);
+}
+
+Date firstDayOf(const DemoCourse& course, Date today)
+{
+    return mondayOf(today) - days(7 * (course.week - 1)) + days(course.startsOn);
 }
 
 std::vector<DemoEvent> demoHistory(const std::vector<DemoPatient>& patients, DemoKeys& keys,

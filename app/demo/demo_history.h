@@ -29,12 +29,16 @@ struct DemoEvent {
 struct DemoKeys {
     std::vector<PractitionerId> practitioners;                       ///< by DemoPractitioner
     std::vector<StimulatorId> stimulators;                           ///< by DemoUnit
+    std::vector<LoanUnitId> units;                                   ///< in the shelf's order
     std::map<std::size_t, PatientId> patients;                       ///< by place in the list
     std::map<std::pair<std::size_t, std::size_t>, CourseId> courses; ///< by patient and course
 };
 
 /// The Monday of the week of a day.
 Date mondayOf(Date day);
+
+/// The first day of a course.
+Date firstDayOf(const DemoCourse& course, Date today);
 
 /// All acts on patients, the earliest first, none on `today` or later. `keys` and `patients`
 /// outlive them.

@@ -2,6 +2,7 @@
 #include "app/demo/demo_practice.h"
 
 #include "app/demo/demo_history.h"
+#include "app/demo/demo_loans.h"
 #include "app/demo/demo_records.h"
 #include "app/demo/demo_stimulators.h"
 
@@ -63,10 +64,10 @@ std::vector<DemoPatient> demoPatients()
 }
 
 /// Names the practice, its people and its units, some days before the first patient.
-Result<DemoKeys> setUp(db::Store& store)
+Result<DemoKeys> setUp(db::Store& store, Date today)
 {
     const db::Author program{.practitioner = std::nullopt, .name = "Set-up"};
-    return store.write(program, "set up the practice", [](db::Writing& writing) {
+    return store.write(program, "set up the practice", [today](db::Writing& writing) {
         DemoKeys keys;
         db::savePractice(writing, demoPracticeRecord());
         for (const Practitioner& practitioner : demoPractitioners()) {
@@ -75,6 +76,7 @@ Result<DemoKeys> setUp(db::Store& store)
         for (const Stimulator& unit : demoStimulators()) {
             keys.stimulators.push_back(db::addStimulator(writing, unit));
         }
+        addDemoUnits(writing, keys, today);
         return keys;
     });
 }
@@ -84,11 +86,14 @@ Result<void> write(db::Store& store, DemoClock& clock, Date today)
     using namespace std::chrono_literals;
     const std::vector<DemoPatient> patients = demoPatients();
     const std::vector<Practitioner> practitioners = demoPractitioners();
-    auto keys = setUp(store);
+    auto keys = setUp(store, today);
     if (!keys) {
         return keys.error();
     }
-    for (const DemoEvent& event : demoHistory(patients, *keys, today)) {
+    std::vector<DemoEvent> events = demoHistory(patients, *keys, today);
+    std::ranges::move(demoLoans(patients, *keys, today), std::back_inserter(events));
+    std::ranges::stable_sort(events, {}, &DemoEvent::at);
+    for (const DemoEvent& event : events) {
         clock.set(event.at);
         const auto by = static_cast<std::size_t>(event.by);
         const db::Author author{.practitioner = keys->practitioners[by],

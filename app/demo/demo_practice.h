@@ -10,9 +10,9 @@ namespace quadrille::app
 {
 
 /// Writes the demo practice: Quay Lane Physiotherapy in Marrowick, a town that does not exist, with
-/// two practitioners, seven stimulators, 31 patients and six months of history up to the day before
-/// `today`. The same day gives the same rows. Error cannotWrite when the file is there already,
-/// else what the store reports; nothing is left behind then.
+/// two practitioners, seven stimulators, eleven units of them, 31 patients and six months of
+/// history up to the day before `today`. The same day gives the same rows. Error cannotWrite when
+/// the file is there already, else what the store reports; nothing is left behind then.
 Result<void> writeDemoPractice(const QString& file, Date today);
 
 } // namespace quadrille::app

@@ -13,7 +13,7 @@ using namespace std::chrono_literals;
 Stimulator twoChannelA()
 {
     Stimulator unit = commonStimulator();
-    unit.name = "Two-channel unit A";
+    unit.name = "Two-channel unit, white";
     unit.onTime = {2s, 30s, 1s, 6s};
     unit.offTime = {2s, 60s, 1s, 18s};
     unit.rampUp.preset = 2s;
@@ -22,6 +22,12 @@ Stimulator twoChannelA()
     unit.askingOrder = {Field::pulseFrequency, Field::phaseDuration, Field::onTime,
                         Field::offTime,        Field::rampUp,        Field::rampDown,
                         Field::sessionLength};
+    unit.mostOutput = 100_mA;
+    unit.usageCounter = UsageCounter::usesAndTime;
+    unit.memories = 3;
+    unit.ownWords = {{Field::pulseFrequency, "Rate"}, {Field::phaseDuration, "Width"},
+                     {Field::onTime, "Work"},         {Field::offTime, "Rest"},
+                     {Field::sessionLength, "Timer"}, {Field::amplitudeCeiling, "Level"}};
     return unit;
 }
 
@@ -29,7 +35,7 @@ Stimulator twoChannelA()
 Stimulator twoChannelB()
 {
     Stimulator unit = commonStimulator();
-    unit.name = "Two-channel unit B";
+    unit.name = "Two-channel unit, grey";
     unit.waveforms = {Waveform::symmetricBiphasic, Waveform::asymmetricBalancedBiphasic};
     unit.pulseFrequency = {2_Hz, 100_Hz, 1_Hz, 50_Hz};
     unit.phaseDuration = {50_us, 350_us, 25_us, 250_us};
@@ -40,15 +46,21 @@ Stimulator twoChannelB()
     unit.rampUp = {0s, 4s, 1s, 2s};
     unit.rampDown = {0s, 4s, 1s, 1s};
     unit.sessionLength = {5min, 60min, 5min, 20min};
+    unit.mostOutput = 80_mA;
+    unit.usageCounter = UsageCounter::time;
+    unit.ownWords = {{Field::sessionLength, "Treatment time"},
+                     {Field::onTime, "Contraction"},
+                     {Field::offTime, "Relaxation"}};
     unit.askingOrder = {Field::sessionLength, Field::onTime,         Field::offTime,
                         Field::rampUp,        Field::pulseFrequency, Field::phaseDuration};
     return unit;
 }
 
+/// Its ramps come on top of the on time; it is weak for large muscles.
 Stimulator rampsAdded()
 {
     Stimulator unit = commonStimulator();
-    unit.name = "Two-channel unit C, ramps added";
+    unit.name = "Two-channel unit, blue";
     unit.rampHabit = RampHabit::addedToOnTime;
     unit.phaseDuration = {50_us, 300_us, 10_us, 200_us};
     unit.amplitude = {0_uA, 60_mA, 500_uA, 0_uA};
@@ -64,6 +76,9 @@ Stimulator fourChannel()
     unit.name = "Four-channel unit";
     unit.channels = 4;
     unit.channelsShareTiming = false;
+    unit.mostOutput = 120_mA;
+    unit.usageCounter = UsageCounter::uses;
+    unit.memories = 10;
     unit.phaseDuration = {50_us, 450_us, 10_us, 300_us};
     unit.interphaseGap = {0_us, 200_us, 50_us, 0_us};
     unit.amplitude = {0_mA, 120_mA, 1_mA, 0_mA};
@@ -73,12 +88,13 @@ Stimulator fourChannel()
 Stimulator bursts()
 {
     Stimulator unit = commonStimulator();
-    unit.name = "Two-channel burst unit, kHz";
+    unit.name = "Two-channel burst unit";
     unit.waveforms = {Waveform::kilohertzBursts};
     unit.pulseFrequency = {10_Hz, 100_Hz, 5_Hz, 50_Hz};
     unit.phaseDuration = {200_us, 200_us, 1_us, 200_us}; // half a cycle of the carrier
     unit.carrierFrequency = {2500_Hz_carrier, 2500_Hz_carrier, 100_Hz_carrier, 2500_Hz_carrier};
     unit.burstDuty = {20_percent_burst, 50_percent_burst, 10_percent_burst, 50_percent_burst};
+    unit.cycleStart = CycleStart::withOff;
     unit.onTime.preset = 10s;
     unit.offTime.preset = 50s;
     return unit;

@@ -88,6 +88,7 @@ HistoryPage::HistoryPage(const Services& services, QWidget* parent)
     };
     connect(&services.events, &StoreEvents::patientChanged, this, refresh);
     connect(&services.events, &StoreEvents::planChanged, this, refresh);
+    connect(&services.events, &StoreEvents::loansChanged, this, refresh);
 }
 
 void HistoryPage::open(PatientId patient)

@@ -105,8 +105,7 @@ void RecordHeader::show(const Facts& facts)
                              QString::fromStdString(facts.patient.reference)));
     showCourse(facts);
     showPlan(facts);
-    m_stimulator.text->setText(facts.stimulator.value_or(tr("None chosen")));
-    m_stimulator.small->setText(facts.stimulator ? QString() : tr("choose it on the Plan page"));
+    showStimulator(facts);
     m_screening.text->setText(facts.screening.text);
     m_screening.small->setText(facts.screening.second);
     setRole(*m_screening.text, facts.screening.warns ? Role::warnStrongText : Role::strongText);
@@ -172,6 +171,41 @@ void RecordHeader::showPlan(const Facts& facts)
                 : tr("issued by %1")
                       .arg(QString::fromStdString(
                           facts.plans[inForce.value_or(facts.plans.size() - 1)].issuedByName)));
+    }
+}
+
+void RecordHeader::showStimulator(const Facts& facts)
+{
+    const QString name =
+        facts.stimulator ? QString::fromStdString(facts.stimulator->name) : tr("None chosen");
+    if (facts.lent.empty()) {
+        m_stimulator.text->setText(name);
+        m_stimulator.small->setText(facts.stimulator ? tr("no unit lent")
+                                                     : tr("choose it on the Plan page"));
+        return;
+    }
+    QStringList numbers;
+    bool isAnotherKind = false;
+    for (const db::InventoryRow& row : facts.lent) {
+        numbers.append(QString::fromStdString(row.unit.inventoryNumber));
+        isAnotherKind =
+            isAnotherKind || (facts.stimulator && row.unit.stimulator != facts.stimulator->id);
+    }
+    // The number first: it is what stands on the unit, and the name may be cut.
+    m_stimulator.text->setText(tr("%1 · %2", "number of the unit, stimulator")
+                                   .arg(numbers.join(QStringLiteral(", ")), name));
+    const QuantityText& text = m_services.text;
+    const Loan& loan = *facts.lent.front().loan;
+    const QString since = tr("lent since %1").arg(text.dayAndMonth(loan.lentOn));
+    if (isAnotherKind) {
+        m_stimulator.small->setText(tr("%1, of another kind").arg(since));
+    } else if (!loan.dueOn) {
+        m_stimulator.small->setText(since);
+    } else {
+        m_stimulator.small->setText((*loan.dueOn < m_services.clock.today()
+                                         ? tr("%1, was due back %2")
+                                         : tr("%1, due back %2"))
+                                        .arg(since, text.dayAndMonth(*loan.dueOn)));
     }
 }
 

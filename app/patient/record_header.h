@@ -4,6 +4,8 @@
 #include "app/window/services.h"
 #include "app/words/screening_text.h"
 
+#include "db/loans.h"
+
 #include "core/course.h"
 #include "core/people.h"
 #include "core/plan.h"
@@ -36,7 +38,8 @@ public:
         std::vector<Course> courses; ///< for the choice of another
         std::optional<Course> course;
         std::vector<Plan> plans;
-        std::optional<QString> stimulator; ///< of the draft, else of the plan in force
+        std::optional<Stimulator> stimulator; ///< of the draft, else of the plan in force
+        std::vector<db::InventoryRow> lent;   ///< units that the course has
         bool draftChanged = false;
         ScreeningHeadline screening;
     };
@@ -64,6 +67,7 @@ private:
     Fact addFact(QHBoxLayout& layout, const QString& caption, int stretch);
     void showCourse(const Facts& facts);
     void showPlan(const Facts& facts);
+    void showStimulator(const Facts& facts);
     void fillCourseMenu(const Facts& facts);
 
     const Services m_services;

@@ -150,6 +150,11 @@ void RecordPage::connectAll()
     connect(m_issue, &QPushButton::clicked, m_planPage, &PlanPage::issue);
     connect(&m_services.events, &StoreEvents::practiceChanged, this, &RecordPage::refreshHandout);
     connect(&m_services.events, &StoreEvents::screeningChanged, this, &RecordPage::refreshHandout);
+    connect(&m_services.events, &StoreEvents::loansChanged, this, [this] {
+        readLoans();
+        refreshFrame();
+        refreshHandout();
+    });
 }
 
 bool RecordPage::open(PatientId id, std::optional<CourseId> course)
@@ -198,6 +203,7 @@ void RecordPage::showCourse(const std::optional<Course>& course)
 {
     m_course = course;
     readDiary();
+    readLoans();
     if (course) {
         m_planPage->setCourse(*course);
         m_screeningPage->setCourse(*course);
@@ -226,6 +232,21 @@ void RecordPage::readDiary()
     }
 }
 
+void RecordPage::readLoans()
+{
+    m_lent.clear();
+    if (!m_course) {
+        return;
+    }
+    const auto lent = m_services.store.read(
+        [&](db::Reading& reading) { return db::unitsLentTo(reading, *m_course->id); });
+    if (!lent) {
+        emit said(errorText(lent.error(), m_services.text));
+        return;
+    }
+    m_lent = *lent;
+}
+
 void RecordPage::showHeader()
 {
     if (!m_patient) {
@@ -238,9 +259,8 @@ void RecordPage::showHeader()
     facts.course = m_course;
     if (m_course) {
         facts.plans = m_planPage->plans();
-        if (const auto unit = draft.stimulator()) {
-            facts.stimulator = QString::fromStdString(unit->name);
-        }
+        facts.stimulator = draft.stimulator();
+        facts.lent = m_lent;
         facts.draftChanged = draft.isChanged();
         const ScreeningRecord& screening = m_screeningPage->record();
         facts.screening =
@@ -316,9 +336,15 @@ void RecordPage::refreshHandout()
         return;
     }
     // The plan that the patient is to follow next: the one issued last.
-    m_handoutPage->setContent(handoutContent(records->practice.value_or(Practice{}), *m_patient,
-                                             *m_course, plans.back(), records->gate,
-                                             m_services.author.name, today));
+    auto content = handoutContent(records->practice.value_or(Practice{}), *m_patient, *m_course,
+                                  plans.back(), records->gate, m_services.author.name, today);
+    for (const db::InventoryRow& row : m_lent) {
+        if (content && row.unit.stimulator == plans.back().stimulator.id) {
+            // The card is for its kind only.
+            content->inventoryNumbers.push_back(row.unit.inventoryNumber);
+        }
+    }
+    m_handoutPage->setContent(content);
 }
 
 void RecordPage::showPageAt(int index)

@@ -3,6 +3,8 @@
 
 #include "app/window/services.h"
 
+#include "db/loans.h"
+
 #include "core/course.h"
 #include "core/lived_days.h"
 #include "core/people.h"
@@ -40,6 +42,7 @@ public:
     /// Lets go of the patient, whose record is gone.
     void close();
     std::optional<PatientId> patient() const { return m_patient ? m_patient->id : std::nullopt; }
+    std::optional<CourseId> course() const { return m_course ? m_course->id : std::nullopt; }
     PlanPage& planPage() { return *m_planPage; }
     HandoutPage& handoutPage() { return *m_handoutPage; }
     HistoryPage& historyPage() { return *m_historyPage; }
@@ -70,6 +73,7 @@ private:
     void showHeader();
     void refreshFrame();
     void refreshHandout();
+    void readLoans();
     void refreshActs();
     std::optional<Course> courseOf(CourseId id) const;
 
@@ -79,6 +83,7 @@ private:
     std::optional<Course> m_course;
     CourseRecords m_diary; ///< of the course, for the time column
     AdherenceRules m_rules;
+    std::vector<db::InventoryRow> m_lent; ///< units that the course has
     RecordHeader* m_header;
     QStackedWidget* m_pages;
     ScreeningPage* m_screeningPage;

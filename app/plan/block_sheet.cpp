@@ -5,6 +5,7 @@
 #include "app/look/tokens.h"
 #include "app/plan/list_delegates.h"
 #include "app/plan/plan_draft.h"
+#include "app/words/suitability_text.h"
 #include "app/words/trade_words.h"
 
 #include <QComboBox>
@@ -57,6 +58,7 @@ BlockSheet::BlockSheet(PlanDraft& draft, const QuantityText& text, QWidget* pare
     , m_stimulator(new QComboBox(this))
     , m_changeStimulator(linkButton(tr("Change…"), tr("Change what this stimulator can do"),
                                     QStringLiteral("changeStimulator"), this))
+    , m_verdict(new QLabel(this))
     , m_blocks(new QListWidget(this))
     , m_addBlock(linkButton(tr("Add"), tr("Add a block"), QStringLiteral("addBlock"), this))
     , m_removeBlock(
@@ -77,7 +79,7 @@ BlockSheet::BlockSheet(PlanDraft& draft, const QuantityText& text, QWidget* pare
             emit addStimulatorRequested();
             refreshStimulators();
         } else if (key > 0) {
-            m_draft.chooseStimulator(StimulatorId(key));
+            emit stimulatorChosen(StimulatorId(key));
         }
     });
     connect(m_changeStimulator, &QPushButton::clicked, this,
@@ -142,6 +144,10 @@ void BlockSheet::layOut()
         list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
         list->setTextElideMode(Qt::ElideRight);
     }
+    setRole(*m_verdict, Role::warnText);
+    m_verdict->setObjectName(QStringLiteral("unitVerdict"));
+    m_verdict->setWordWrap(true);
+    m_verdict->setContentsMargins(space::insideSheet, 0, space::insideSheet, space::small);
     for (QLabel* label : {m_noBlocks, m_noSites}) {
         label->setWordWrap(true);
         label->setContentsMargins(space::insideSheet, space::close, space::insideSheet,
@@ -159,6 +165,7 @@ void BlockSheet::layOut()
     layout->setSpacing(0);
     layout->addWidget(head(fieldName(Field::stimulator), m_changeStimulator, nullptr));
     layout->addLayout(unit);
+    layout->addWidget(m_verdict);
     layout->addWidget(head(tr("Blocks"), m_addBlock, m_removeBlock));
     layout->addWidget(m_noBlocks);
     layout->addWidget(m_blocks, 5);
@@ -180,8 +187,11 @@ void BlockSheet::refreshStimulators()
     const auto chosen = m_draft.draft().stimulator;
     for (const Stimulator& unit : m_draft.stimulators()) {
         if (unit.id && (!unit.archived || unit.id == chosen)) {
-            m_stimulator->addItem(QString::fromStdString(unit.name),
+            const SuitabilityText words = suitabilityText(unit, m_text);
+            const QString name = QString::fromStdString(unit.name);
+            m_stimulator->addItem(words.willDo ? name : tr("%1 (will not do)").arg(name),
                                   QVariant::fromValue<qint64>(unit.id->key()));
+            m_stimulator->setItemData(m_stimulator->count() - 1, words.whole(), Qt::ToolTipRole);
         }
     }
     m_stimulator->addItem(tr("New stimulator…"), QVariant::fromValue<qint64>(newStimulator));
@@ -189,6 +199,21 @@ void BlockSheet::refreshStimulators()
     m_stimulator->setCurrentIndex(
         chosen ? m_stimulator->findData(QVariant::fromValue<qint64>(chosen->key())) : -1);
     m_changeStimulator->setEnabled(m_draft.stimulator().has_value());
+    showVerdict();
+}
+
+/// Only what speaks against the unit; what stops it stands on the strip of each block too.
+void BlockSheet::showVerdict()
+{
+    const auto unit = m_draft.stimulator();
+    const SuitabilityText words = unit ? suitabilityText(*unit, m_text) : SuitabilityText{};
+    m_verdict->setText(
+        words.reasons.isEmpty()
+            ? QString()
+            : tr("%1: %2", "verdict, the first reason").arg(words.verdict, words.reasons.front()));
+    m_verdict->setToolTip(words.reasons.join(QLatin1Char('\n')));
+    m_verdict->setAccessibleName(unit ? words.whole() : QString());
+    m_verdict->setVisible(!words.reasons.isEmpty());
 }
 
 QStringList BlockSheet::blockLines(const Block& block) const

@@ -30,7 +30,12 @@ public:
     /// Puts the keyboard on the list of blocks.
     void focusBlocks();
 
+public slots:
+    /// Shows the draft's unit again, whatever was chosen in the list.
+    void refreshStimulators();
+
 signals:
+    void stimulatorChosen(quadrille::StimulatorId stimulator);
     void addStimulatorRequested();
     void changeStimulatorRequested();
     void addSiteRequested();
@@ -40,9 +45,9 @@ private:
     void layOut();
     QFrame* head(const QString& title, QPushButton* first, QPushButton* second);
     void refresh();
-    void refreshStimulators();
     void refreshBlocks();
     void refreshSites();
+    void showVerdict();
     QStringList blockLines(const Block& block) const;
     std::optional<std::size_t> currentSite() const;
 
@@ -50,6 +55,7 @@ private:
     const QuantityText& m_text;
     QComboBox* m_stimulator;
     QPushButton* m_changeStimulator;
+    QLabel* m_verdict;
     QListWidget* m_blocks;
     QPushButton* m_addBlock;
     QPushButton* m_removeBlock;

@@ -147,6 +147,14 @@ void PlanDraft::chooseStimulator(StimulatorId id)
     });
 }
 
+void PlanDraft::fitTo(StimulatorId id, std::vector<Block> blocks)
+{
+    apply(tr("Fit all to the unit"), {}, [&](Draft& draft) {
+        draft.stimulator = id;
+        draft.blocks = std::move(blocks);
+    });
+}
+
 void PlanDraft::addBlock()
 {
     apply(tr("Add a block"), {}, [&](Draft& draft) {

@@ -64,6 +64,8 @@ public:
 
     // The verbs. Those on settings change all sites of the current block together.
     void chooseStimulator(StimulatorId id);
+    /// Takes a unit with blocks that were fitted to it, as one step.
+    void fitTo(StimulatorId id, std::vector<Block> blocks);
     void addBlock();
     void removeBlock(std::size_t index);
     void setWeeks(int weeks);

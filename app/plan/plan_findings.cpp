@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/plan/plan_findings.h"
 
+#include "core/unit_fit.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -56,7 +58,7 @@ std::optional<std::int64_t> remedyCount(const PlacedFinding& placed, const Block
     }
     const auto count = countIn(block->sites[site].settings, placed.finding.field);
     const auto range = rangeOf(*unit, placed.finding.field);
-    return count && range ? std::optional(range->nearestStep(*count)) : std::nullopt;
+    return count && range ? possibleCount(placed.finding.field, *count, *range) : std::nullopt;
 }
 
 QString remedyText(const PlacedFinding& placed, const Block* block,

@@ -11,7 +11,7 @@
 #include "app/plan/plan_findings.h"
 #include "app/plan/settings_form.h"
 #include "app/plan/site_form.h"
-#include "app/stimulator/stimulator_form.h"
+#include "app/plan/unit_choice.h"
 #include "app/window/prompts.h"
 #include "app/window/store_events.h"
 #include "app/words/draft_summary.h"
@@ -49,6 +49,7 @@ PlanPage::PlanPage(const Services& services, QWidget* parent)
     : QWidget(parent)
     , m_services(services)
     , m_draft(this)
+    , m_unit(new UnitChoice(services, m_draft, this))
     , m_strip(new WarningStrip(services.text, this))
     , m_blocks(new BlockSheet(m_draft, services.text, this))
     , m_form(new SettingsForm(m_draft, services.text, this))
@@ -69,11 +70,16 @@ PlanPage::PlanPage(const Services& services, QWidget* parent)
     connect(m_form, &SettingsForm::problemChanged, this, &PlanPage::refresh);
     connect(m_form, &SettingsForm::fieldEntered, m_strip, &WarningStrip::showField);
     connect(m_strip, &WarningStrip::remedyRequested, this, &PlanPage::mend);
-    connect(m_blocks, &BlockSheet::addStimulatorRequested, this, &PlanPage::addStimulator);
-    connect(m_blocks, &BlockSheet::changeStimulatorRequested, this, &PlanPage::changeStimulator);
+    connect(m_strip, &WarningStrip::fitRequested, m_unit, &UnitChoice::fitAll);
+    connect(m_blocks, &BlockSheet::stimulatorChosen, m_unit, &UnitChoice::choose);
+    connect(m_blocks, &BlockSheet::addStimulatorRequested, m_unit, &UnitChoice::add);
+    connect(m_blocks, &BlockSheet::changeStimulatorRequested, m_unit, &UnitChoice::change);
+    connect(m_unit, &UnitChoice::said, this, &PlanPage::said);
+    connect(m_unit, &UnitChoice::failed, this, &PlanPage::reportFailure);
+    connect(m_unit, &UnitChoice::settled, m_blocks, &BlockSheet::refreshStimulators);
     connect(m_blocks, &BlockSheet::addSiteRequested, this, &PlanPage::addSite);
     connect(m_blocks, &BlockSheet::changeSiteRequested, this, &PlanPage::changeSite);
-    connect(&services.events, &StoreEvents::stimulatorsChanged, this, &PlanPage::reloadStimulators);
+    connect(&services.events, &StoreEvents::stimulatorsChanged, m_unit, &UnitChoice::reload);
 }
 
 void PlanPage::layOut()
@@ -196,6 +202,8 @@ void PlanPage::refreshFindings(const std::optional<BlockFigures>& figures,
     std::erase_if(placed,
                   [](const PlacedFinding& p) { return p.finding.code == FindingCode::noSites; });
     m_strip->setFindings(placed, m_form->problem());
+    const bool mendsItself = placed.size() == 1 && !placed.front().remedyText.isEmpty();
+    m_strip->offerFit(!mendsItself && m_unit->misfits() > 0);
 }
 
 void PlanPage::mend(const PlacedFinding& placed)
@@ -385,33 +393,6 @@ void PlanPage::addBlock()
 {
     m_draft.addBlock();
     m_blocks->focusBlocks();
-}
-
-void PlanPage::addStimulator()
-{
-    StimulatorForm form(m_services, commonStimulator(), this);
-    if (form.exec() == QDialog::Accepted && form.savedStimulator()) {
-        reloadStimulators();
-        m_draft.chooseStimulator(*form.savedStimulator());
-    }
-}
-
-void PlanPage::changeStimulator()
-{
-    if (const auto unit = m_draft.stimulator()) {
-        StimulatorForm form(m_services, *unit, this);
-        form.exec();
-    }
-}
-
-void PlanPage::reloadStimulators()
-{
-    const auto stimulators = m_services.store.read(db::stimulators);
-    if (!stimulators) {
-        reportFailure(stimulators.error());
-        return;
-    }
-    m_draft.setStimulators(*stimulators);
 }
 
 void PlanPage::addSite()

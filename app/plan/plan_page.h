@@ -24,6 +24,7 @@ class BlockSheet;
 class CycleSheet;
 class FiguresPanel;
 class SettingsForm;
+class UnitChoice;
 
 /// Where the physiotherapist thinks: blocks and sites, settings, figures, one cycle. The page shows
 /// the draft of one course; what is not saved is kept in the store and comes back after a crash.
@@ -52,10 +53,7 @@ public:
 
 public slots:
     /// Keeps unsaved work in the store at once; called when the window closes.
-    Result<QStringList> shutSites(const Block& block) const;
     void keepNow();
-    /// The practice's units changed.
-    void reloadStimulators();
 
 signals:
     /// One sentence for the status line.
@@ -75,10 +73,9 @@ private:
     /// Somebody else saved the draft: shows both and goes on from the one that is chosen.
     void settle(const Error& error);
     void setCourseAfterIssue();
-    void addStimulator();
-    void changeStimulator();
     void addSite();
     void changeSite(std::size_t index);
+    Result<QStringList> shutSites(const Block& block) const;
     void reportFailure(const Error& error);
 
     const Services m_services;
@@ -87,6 +84,7 @@ private:
     PlanDraft m_draft;
     QTimer m_keepSoon;
     DesktopCueSound m_cueSound;
+    UnitChoice* m_unit;
     WarningStrip* m_strip;
     BlockSheet* m_blocks;
     SettingsForm* m_form;

@@ -52,6 +52,7 @@ WarningStrip::WarningStrip(const QuantityText& text, QWidget* parent)
     , m_what(new QLabel(this))
     , m_more(new QLabel(this))
     , m_remedy(new QPushButton(this))
+    , m_fit(new QPushButton(tr("&Fit all to the unit…"), this))
     , m_next(new QPushButton(this))
 {
     setRole(*this, Role::warningStrip);
@@ -60,6 +61,8 @@ WarningStrip::WarningStrip(const QuantityText& text, QWidget* parent)
     m_what->setObjectName(QStringLiteral("warningWhat"));
     m_more->setObjectName(QStringLiteral("warningMore"));
     m_remedy->setObjectName(QStringLiteral("warningRemedy"));
+    m_fit->setObjectName(QStringLiteral("warningFit"));
+    m_fit->setToolTip(tr("Shows first what would change in all blocks"));
     m_next->setObjectName(QStringLiteral("warningNext"));
     for (QLabel* label : {m_what, m_more}) {
         label->setWordWrap(true);
@@ -75,11 +78,13 @@ WarningStrip::WarningStrip(const QuantityText& text, QWidget* parent)
     layout->addWidget(new WarningSign(this), 0, Qt::AlignVCenter);
     layout->addLayout(words, 1);
     layout->addWidget(m_remedy);
+    layout->addWidget(m_fit);
     layout->addWidget(m_next);
     connect(m_remedy, &QPushButton::clicked, this, [this] {
         const PlacedFinding finding = m_findings[m_current];
         emit remedyRequested(finding);
     });
+    connect(m_fit, &QPushButton::clicked, this, &WarningStrip::fitRequested);
     connect(m_next, &QPushButton::clicked, this, [this] {
         m_current = (m_current + 1) % m_findings.size();
         showCurrent();
@@ -100,6 +105,12 @@ void WarningStrip::setFindings(std::vector<PlacedFinding> findings, const QStrin
     showCurrent();
 }
 
+void WarningStrip::offerFit(bool offered)
+{
+    m_fitOffered = offered;
+    m_fit->setVisible(offered && m_problem.isEmpty());
+}
+
 void WarningStrip::showField(Field field)
 {
     const auto found = std::ranges::find_if(
@@ -117,6 +128,7 @@ void WarningStrip::showCurrent()
         m_what->setText(m_problem);
         m_more->setText(tr("The last value stays in force until then. Esc brings it back."));
         m_remedy->hide();
+        m_fit->hide();
         m_next->hide();
         return;
     }
@@ -131,6 +143,7 @@ void WarningStrip::showCurrent()
     m_more->setVisible(!m_more->text().isEmpty());
     m_remedy->setText(placed.remedyText);
     m_remedy->setVisible(!placed.remedyText.isEmpty());
+    m_fit->setVisible(m_fitOffered);
     m_next->setVisible(m_findings.size() > 1);
     m_next->setText(tr("&Next (%1 of %2)").arg(m_current + 1).arg(m_findings.size()));
     setAccessibleName(m_what->text());

@@ -36,12 +36,15 @@ public:
     /// The gravest first. `problem` is a sentence about text that is no value; it goes before all
     /// findings.
     void setFindings(std::vector<PlacedFinding> findings, const QString& problem);
+    /// Offers to fit all settings to the unit; one setting alone has its own remedy.
+    void offerFit(bool offered);
     /// Shows the first finding of a field, if there is one.
     void showField(Field field);
 
 signals:
     /// Carry out the remedy of this finding.
     void remedyRequested(const quadrille::app::PlacedFinding& finding);
+    void fitRequested();
 
 private:
     void showCurrent();
@@ -53,6 +56,8 @@ private:
     QLabel* m_what;
     QLabel* m_more;
     QPushButton* m_remedy;
+    QPushButton* m_fit;
+    bool m_fitOffered = false;
     QPushButton* m_next;
 };
 

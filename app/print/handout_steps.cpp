@@ -132,6 +132,9 @@ QString HandoutWords::rhythm(const HandoutRhythm& rhythm, bool forEachMuscle) co
                        ? tr("It pulls for %1 and rests for %2, %3 times for each muscle.")
                              .arg(pull, rest, times)
                        : tr("It pulls for %1 and rests for %2, %3 times.").arg(pull, rest, times);
+    if (rhythm.restsFirst) {
+        text = tr("It begins with a rest. %1").arg(text);
+    }
     if (rhythm.contractions.started != rhythm.contractions.completed) {
         text += tr(" The last pull is cut short.");
     }

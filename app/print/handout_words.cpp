@@ -26,6 +26,29 @@ QString townOf(const Practice& practice)
     return address.section(QChar(QChar::LineSeparator), -1).trimmed();
 }
 
+/// What the unit itself calls a setting; empty where the practice has not said.
+QString ownWord(const HandoutContent& content, Field field)
+{
+    const auto word = content.ownWords.find(field);
+    return word == content.ownWords.end() ? QString() : typedText(word->second);
+}
+
+/// "Two-channel unit, white, unit U-03".
+QString unitName(const HandoutContent& content)
+{
+    QStringList numbers;
+    for (const std::string& number : content.inventoryNumbers) {
+        numbers.append(typedText(number));
+    }
+    const QString name = typedText(content.stimulatorName);
+    if (numbers.isEmpty()) {
+        return name;
+    }
+    return numbers.size() == 1
+               ? HandoutWords::tr("%1, unit %2").arg(name, numbers.front())
+               : HandoutWords::tr("%1, units %2").arg(name, numbers.join(QStringLiteral(", ")));
+}
+
 } // namespace
 
 QString HandoutWords::pageOf(int page, int pages)
@@ -126,9 +149,9 @@ CardText HandoutWords::card(const HandoutContent& content, std::size_t index) co
     text.numbers = numbers(card);
     text.settingsTitle = tr("On your stimulator, in this order");
     text.settingsPageTitle = tr("Your settings");
-    text.stimulatorName = typedText(content.stimulatorName);
-    text.settings = settings(card, content.rampHabit);
-    text.sites = sites(card);
+    text.stimulatorName = unitName(content);
+    text.settings = settings(content, card);
+    text.sites = sites(content, card);
     text.steps = steps(card);
     return text;
 }
@@ -182,23 +205,46 @@ BigNumberText HandoutWords::days(const HandoutCard& card) const
     return number;
 }
 
-std::vector<SettingGroup> HandoutWords::settings(const HandoutCard& card, RampHabit habit) const
+std::vector<SettingGroup> HandoutWords::settings(const HandoutContent& content,
+                                                 const HandoutCard& card) const
 {
-    std::vector<SettingGroup> groups{{QString(), rows(card.common, habit)}};
+    std::vector<SettingGroup> groups{{QString(), rows(content, card.common)}};
     if (inTurn(card) && card.common.rhythm) {
         groups.front().rows.back().note = tr("for each muscle");
     }
     for (const HandoutSite& site : card.sites) {
         if (!site.own.isEmpty()) {
             groups.push_back({tr("Channel %1: %2").arg(m_text.count(site.channel), whereOf(site)),
-                              rows(site.own, habit)});
+                              rows(content, site.own)});
         }
     }
     std::erase_if(groups, [](const SettingGroup& group) { return group.rows.empty(); });
     return groups;
 }
 
-std::vector<SettingLine> HandoutWords::rows(const HandoutSettings& settings, RampHabit habit) const
+/// The unit's own word comes first, ours beside it where they differ.
+SettingLine HandoutWords::row(const HandoutContent& content, const HandoutSetting& setting,
+                              const QString& ourName) const
+{
+    SettingLine row{ourName, {}, m_text.setting(setting.field, setting.count)};
+    if (setting.field == Field::sessionLength && setting.count % 60'000 != 0) {
+        row.value = m_text.time(Milliseconds(setting.count));
+    }
+    if (const QString own = ownWord(content, setting.field); !own.isEmpty()) {
+        const bool same = own.compare(ourName, Qt::CaseInsensitive) == 0;
+        row.name =
+            same ? own : tr("%1 (%2)", "the unit's own word, ours").arg(own, ourName.toLower());
+    }
+    if (setting.field == Field::onTime) {
+        row.note = rampHabitName(content.rampHabit);
+    } else if (setting.fixed) {
+        row.note = tr("always so on this unit");
+    }
+    return row;
+}
+
+std::vector<SettingLine> HandoutWords::rows(const HandoutContent& content,
+                                            const HandoutSettings& settings) const
 {
     std::vector<SettingLine> rows;
     if (settings.waveform) {
@@ -207,20 +253,9 @@ std::vector<SettingLine> HandoutWords::rows(const HandoutSettings& settings, Ram
     const bool bursts = std::ranges::any_of(settings.inAskingOrder, [](const HandoutSetting& s) {
         return s.field == Field::carrierFrequency;
     });
+    const Waveform kind = bursts ? Waveform::kilohertzBursts : Waveform::symmetricBiphasic;
     for (const HandoutSetting& setting : settings.inAskingOrder) {
-        SettingLine row{fieldName(setting.field,
-                                  bursts ? Waveform::kilohertzBursts : Waveform::symmetricBiphasic),
-                        {},
-                        m_text.setting(setting.field, setting.count)};
-        if (setting.field == Field::sessionLength && setting.count % 60'000 != 0) {
-            row.value = m_text.time(Milliseconds(setting.count));
-        }
-        if (setting.field == Field::onTime) {
-            row.note = rampHabitName(habit);
-        } else if (setting.fixed) {
-            row.note = tr("always so on this unit");
-        }
-        rows.push_back(row);
+        rows.push_back(row(content, setting, fieldName(setting.field, kind)));
     }
     if (settings.rhythm) {
         const HandoutContractions& contractions = settings.rhythm->contractions;
@@ -231,11 +266,13 @@ std::vector<SettingLine> HandoutWords::rows(const HandoutSettings& settings, Ram
     return rows;
 }
 
-SiteTable HandoutWords::sites(const HandoutCard& card) const
+SiteTable HandoutWords::sites(const HandoutContent& content, const HandoutCard& card) const
 {
     SiteTable table;
-    table.howStrong =
-        withBold(tr("%1 as strong as you can bear, without sharp pain."), {tr("How strong:")});
+    const QString own = ownWord(content, Field::amplitudeCeiling);
+    table.howStrong = withBold(
+        tr("%1 as strong as you can bear, without sharp pain."),
+        {own.isEmpty() ? tr("How strong:") : tr("How strong (“%1” on your unit):").arg(own)});
     table.head = {tr("Channel"), {}, {}, tr("Last time"), tr("Never above")};
     bool anyDash = false;
     const auto amplitude = [&](const std::optional<Amplitude>& known) {

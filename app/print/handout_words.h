@@ -134,9 +134,13 @@ private:
     std::vector<BigNumberText> numbers(const HandoutCard& card) const;
     BigNumberText minutes(const HandoutCard& card) const;
     BigNumberText days(const HandoutCard& card) const;
-    std::vector<SettingGroup> settings(const HandoutCard& card, RampHabit habit) const;
-    std::vector<SettingLine> rows(const HandoutSettings& settings, RampHabit habit) const;
-    SiteTable sites(const HandoutCard& card) const;
+    std::vector<SettingGroup> settings(const HandoutContent& content,
+                                       const HandoutCard& card) const;
+    std::vector<SettingLine> rows(const HandoutContent& content,
+                                  const HandoutSettings& settings) const;
+    SettingLine row(const HandoutContent& content, const HandoutSetting& setting,
+                    const QString& ourName) const;
+    SiteTable sites(const HandoutContent& content, const HandoutCard& card) const;
     std::vector<StepText> steps(const HandoutCard& card) const;
     StepText positionStep(const HandoutCard& card) const;
     StepText padsStep(const HandoutCard& card) const;

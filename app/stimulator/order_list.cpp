@@ -22,7 +22,7 @@ OrderList::OrderList(QWidget* parent)
     m_list->setAccessibleName(tr("Order in which the stimulator asks for its settings"));
     m_list->setToolTip(tr("Alt Up and Alt Down move a line"));
     m_list->setDragDropMode(QAbstractItemView::InternalMove);
-    m_list->setMinimumHeight(170);
+    m_list->setMinimumHeight(150);
     m_list->installEventFilter(this);
     m_kept->setObjectName(QStringLiteral("keptOrder"));
     m_kept->hide();

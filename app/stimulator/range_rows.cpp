@@ -58,7 +58,8 @@ RangeRows::RangeRows(const QuantityText& text, QWidget* parent)
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setHorizontalSpacing(space::close);
     grid->setVerticalSpacing(space::tiny);
-    const std::array heads{tr("Least"), tr("Most"), tr("Step"), tr("Starts with")};
+    const std::array heads{tr("Least"), tr("Most"), tr("Step"), tr("Starts with"),
+                           tr("Word on the unit")};
     for (int column = 0; column < static_cast<int>(heads.size()); ++column) {
         auto* head = new QLabel(heads[static_cast<std::size_t>(column)], this);
         setRole(*head, Role::captionText);
@@ -81,14 +82,21 @@ void RangeRows::addRow(QGridLayout& grid, Field field)
         edit->setAccessibleName(tr("%1, %2, %3", "setting, which bound, unit")
                                     .arg(name, part, unitWord(shownUnit(field))));
         edit->setPlaceholderText(unit);
-        edit->setFixedWidth(96);
+        edit->setFixedWidth(84);
         edit->setAlignment(Qt::AlignRight);
         grid.addWidget(edit, line, column);
+        connect(edit, &QLineEdit::textEdited, this, &RangeRows::edited);
         return edit;
     };
     grid.addWidget(label, line, 0);
     m_rows.push_back({field, label, box(tr("least"), 1), box(tr("most"), 2), box(tr("step"), 3),
-                      box(tr("starts with"), 4)});
+                      box(tr("starts with"), 4), new QLineEdit(this)});
+    QLineEdit* word = m_rows.back().ownWord;
+    word->setObjectName(QStringLiteral("%1-word").arg(static_cast<int>(field)));
+    word->setAccessibleName(tr("%1, word on the unit").arg(name));
+    word->setToolTip(tr("What the unit itself calls it; the handout prints this word first"));
+    word->setFixedWidth(132);
+    grid.addWidget(word, line, 5);
 }
 
 void RangeRows::show(const Stimulator& stimulator)
@@ -100,6 +108,9 @@ void RangeRows::show(const Stimulator& stimulator)
         row.most->setText(m_text.setting(row.field, range.most));
         row.step->setText(m_text.setting(row.field, range.step));
         row.preset->setText(m_text.setting(row.field, range.preset));
+        const auto word = stimulator.ownWords.find(row.field);
+        row.ownWord->setText(
+            word == stimulator.ownWords.end() ? QString() : QString::fromStdString(word->second));
     }
     setWaveforms(stimulator.waveforms);
 }
@@ -110,7 +121,7 @@ void RangeRows::setWaveforms(const std::vector<Waveform>& waveforms)
         row.shown =
             std::ranges::any_of(waveforms, [&](Waveform w) { return appliesTo(row.field, w); });
         for (QWidget* part : std::initializer_list<QWidget*>{row.label, row.least, row.most,
-                                                             row.step, row.preset}) {
+                                                             row.step, row.preset, row.ownWord}) {
             part->setVisible(row.shown);
         }
     }
@@ -128,9 +139,20 @@ std::optional<CountRange> RangeRows::rangeOf(const Row& row) const
     return CountRange{*least, *most, *step, *preset};
 }
 
+void RangeRows::writeWord(Stimulator& stimulator, const Row& row) const
+{
+    const std::string word = row.ownWord->text().simplified().toStdString();
+    if (row.shown && !word.empty()) {
+        stimulator.ownWords[row.field] = word;
+    } else {
+        stimulator.ownWords.erase(row.field);
+    }
+}
+
 void RangeRows::writeTo(Stimulator& stimulator) const
 {
     for (const Row& row : m_rows) {
+        writeWord(stimulator, row);
         if (row.shown) {
             setRange(stimulator, row.field, rangeOf(row));
         } else if (row.field == Field::interphaseGap || row.field == Field::secondPhaseDuration ||
@@ -153,6 +175,11 @@ std::optional<RangeRows::Problem> RangeRows::problemOf(const Row& row) const
                                           unitWord(shownUnit(row.field)),
                                           m_text.setting(row.field, usualRange(row.field).preset))};
         }
+    }
+    if (row.ownWord->text().simplified().toUtf8().size() > static_cast<qsizetype>(longestOwnWord)) {
+        return Problem{row.ownWord, tr("%1: the word on the unit is too long for the handout. "
+                                       "Shorten it.")
+                                        .arg(rowName(row.field))};
     }
     const CountRange range = *rangeOf(row);
     const CountRange bounds = arithmeticBounds(row.field);

@@ -17,8 +17,8 @@ class QLineEdit;
 namespace quadrille::app
 {
 
-/// The table of what a unit offers: one row a setting, with least, most, step and what the unit
-/// starts with.
+/// The table of what a unit offers: one row a setting, with least, most, step, what the unit starts
+/// with and what it calls the setting itself.
 class RangeRows : public QWidget
 {
     Q_OBJECT
@@ -38,6 +38,10 @@ public:
     };
     std::optional<Problem> problem() const;
 
+signals:
+    /// A value was typed.
+    void edited();
+
 private:
     struct Row {
         Field field;
@@ -46,10 +50,12 @@ private:
         QLineEdit* most;
         QLineEdit* step;
         QLineEdit* preset;
+        QLineEdit* ownWord;
         bool shown = true;
     };
     void addRow(QGridLayout& grid, Field field);
     std::optional<CountRange> rangeOf(const Row& row) const;
+    void writeWord(Stimulator& stimulator, const Row& row) const;
     std::optional<Problem> problemOf(const Row& row) const;
 
     const QuantityText& m_text;

@@ -6,10 +6,12 @@
 #include "app/stimulator/order_list.h"
 #include "app/stimulator/range_rows.h"
 #include "app/window/store_events.h"
-#include "app/words/finding_text.h"
+#include "app/words/suitability_text.h"
 #include "app/words/trade_words.h"
 
 #include "db/stimulators.h"
+
+#include "core/settings.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -51,6 +53,10 @@ StimulatorForm::StimulatorForm(const Services& services, const Stimulator& stimu
     , m_sharedTiming(new QCheckBox(tr("Channels s&hare their timing"), body()))
     , m_workRest(new QCheckBox(tr("Real &on and off times"), body()))
     , m_rampHabit(new QComboBox(body()))
+    , m_cycleStart(new QComboBox(body()))
+    , m_usageCounter(new QComboBox(body()))
+    , m_memories(new QSpinBox(body()))
+    , m_mostOutput(new QLineEdit(body()))
     , m_archived(new QCheckBox(tr("No longer in &use"), body()))
     , m_ranges(new RangeRows(services.text, body()))
     , m_order(new OrderList(body()))
@@ -58,7 +64,7 @@ StimulatorForm::StimulatorForm(const Services& services, const Stimulator& stimu
 {
     auto* facts = new QGridLayout;
     facts->setHorizontalSpacing(space::insideSheet);
-    facts->setVerticalSpacing(space::close);
+    facts->setVerticalSpacing(space::tiny);
     layOutFacts(*facts);
     auto* left = new QVBoxLayout;
     left->addLayout(facts);
@@ -69,6 +75,11 @@ StimulatorForm::StimulatorForm(const Services& services, const Stimulator& stimu
     left->addWidget(m_order, 1);
     auto* right = new QVBoxLayout;
     right->addWidget(m_ranges);
+    auto* traits = new QGridLayout;
+    traits->setHorizontalSpacing(space::insideSheet);
+    traits->setVerticalSpacing(space::tiny);
+    layOutTraits(*traits);
+    right->addLayout(traits);
     right->addStretch();
     right->addWidget(m_verdict);
     auto* layout = new QHBoxLayout(body());
@@ -89,30 +100,41 @@ StimulatorForm::StimulatorForm(const Services& services, const Stimulator& stimu
         connect(box, &QCheckBox::toggled, this, &StimulatorForm::judge);
     }
     connect(m_workRest, &QCheckBox::toggled, this, &StimulatorForm::judge);
+    connect(m_rampHabit, &QComboBox::currentIndexChanged, this, &StimulatorForm::judge);
+    connect(m_mostOutput, &QLineEdit::textChanged, this, &StimulatorForm::judge);
+    connect(m_ranges, &RangeRows::edited, this, &StimulatorForm::judge);
+}
+
+void StimulatorForm::addFact(QGridLayout& grid, const QString& label, QWidget* field)
+{
+    auto* text = new QLabel(label, body());
+    text->setBuddy(field);
+    const int line = grid.rowCount();
+    grid.addWidget(text, line, 0);
+    grid.addWidget(field, line, 1);
 }
 
 void StimulatorForm::layOutFacts(QGridLayout& grid)
 {
-    const auto row = [&](const QString& label, QWidget* field) {
-        auto* text = new QLabel(label, body());
-        text->setBuddy(field);
-        const int line = grid.rowCount();
-        grid.addWidget(text, line, 0);
-        grid.addWidget(field, line, 1);
-    };
     m_name->setObjectName(QStringLiteral("name"));
     m_name->setAccessibleName(tr("Name of the unit"));
-    row(tr("&Name"), m_name);
+    addFact(grid, tr("&Name"), m_name);
     m_channels->setObjectName(QStringLiteral("channels"));
     m_channels->setAccessibleName(tr("Channels, 1 to 8"));
     m_channels->setRange(1, 8);
-    row(tr("&Channels"), m_channels);
+    addFact(grid, tr("&Channels"), m_channels);
     m_rampHabit->setObjectName(QStringLiteral("rampHabit"));
     m_rampHabit->setAccessibleName(tr("On time and ramps"));
     for (const RampHabit habit : {RampHabit::includedInOnTime, RampHabit::addedToOnTime}) {
         m_rampHabit->addItem(rampHabitName(habit), static_cast<int>(habit));
     }
-    row(tr("&Ramps"), m_rampHabit);
+    addFact(grid, tr("&Ramps"), m_rampHabit);
+    m_cycleStart->setObjectName(QStringLiteral("cycleStart"));
+    m_cycleStart->setAccessibleName(tr("What a session begins with"));
+    for (const CycleStart start : {CycleStart::withOn, CycleStart::withOff}) {
+        m_cycleStart->addItem(cycleStartName(start), static_cast<int>(start));
+    }
+    addFact(grid, tr("&Begins"), m_cycleStart);
     auto* output = new QLabel(fieldName(Field::outputType), body());
     grid.addWidget(output, grid.rowCount(), 0);
     for (const Waveform waveform : allWaveforms) {
@@ -124,10 +146,38 @@ void StimulatorForm::layOutFacts(QGridLayout& grid)
     }
     m_sharedTiming->setObjectName(QStringLiteral("sharedTiming"));
     m_workRest->setObjectName(QStringLiteral("workRest"));
+    m_workRest->setToolTip(tr("Not ticked: a continuous output, for pain relief only"));
     m_archived->setObjectName(QStringLiteral("archived"));
     for (QCheckBox* box : {m_sharedTiming, m_workRest, m_archived}) {
         grid.addWidget(box, grid.rowCount(), 1);
     }
+}
+
+void StimulatorForm::layOutTraits(QGridLayout& grid)
+{
+    m_mostOutput->setObjectName(QStringLiteral("mostOutput"));
+    m_mostOutput->setPlaceholderText(tr("not known"));
+    m_mostOutput->setToolTip(tr("Peak, into 500 Ω, as the unit’s papers state it"));
+    m_mostOutput->setAccessibleName(tr("Maximum output into 500 ohm, milliamperes"));
+    addFact(grid, tr("Ma&ximum output into 500 Ω"), m_mostOutput);
+    m_usageCounter->setObjectName(QStringLiteral("usageCounter"));
+    m_usageCounter->setAccessibleName(tr("What the unit counts by itself"));
+    for (const UsageCounter counter :
+         {UsageCounter::none, UsageCounter::uses, UsageCounter::time, UsageCounter::usesAndTime}) {
+        m_usageCounter->addItem(usageCounterName(counter), static_cast<int>(counter));
+    }
+    addFact(grid, tr("Usa&ge counter"), m_usageCounter);
+    m_memories->setObjectName(QStringLiteral("memories"));
+    m_memories->setAccessibleName(tr("Memories that can be set, 0 to %1").arg(mostMemories));
+    m_memories->setRange(0, mostMemories);
+    addFact(grid, tr("Memories that can be &set"), m_memories);
+    grid.setColumnStretch(1, 1);
+}
+
+std::optional<Amplitude> StimulatorForm::mostOutput() const
+{
+    const auto count = services().text.settingFrom(Field::amplitudeCeiling, m_mostOutput->text());
+    return count ? std::optional(Amplitude::fromCount(*count)) : std::nullopt;
 }
 
 Result<void> StimulatorForm::readAgain()
@@ -157,6 +207,15 @@ void StimulatorForm::fill()
     m_sharedTiming->setChecked(m_stimulator.channelsShareTiming);
     m_workRest->setChecked(m_stimulator.hasWorkRestCycles);
     m_rampHabit->setCurrentIndex(m_rampHabit->findData(static_cast<int>(m_stimulator.rampHabit)));
+    m_cycleStart->setCurrentIndex(
+        m_cycleStart->findData(static_cast<int>(m_stimulator.cycleStart)));
+    m_usageCounter->setCurrentIndex(
+        m_usageCounter->findData(static_cast<int>(m_stimulator.usageCounter)));
+    m_memories->setValue(m_stimulator.memories);
+    m_mostOutput->setText(
+        m_stimulator.mostOutput
+            ? services().text.setting(Field::amplitudeCeiling, m_stimulator.mostOutput->count())
+            : QString());
     m_archived->setChecked(m_stimulator.archived);
     m_archived->setVisible(m_stimulator.id.has_value());
     for (std::size_t i = 0; i < allWaveforms.size(); ++i) {
@@ -193,6 +252,10 @@ Stimulator StimulatorForm::entered() const
     unit.channelsShareTiming = m_sharedTiming->isChecked();
     unit.hasWorkRestCycles = m_workRest->isChecked();
     unit.rampHabit = static_cast<RampHabit>(m_rampHabit->currentData().toInt());
+    unit.cycleStart = static_cast<CycleStart>(m_cycleStart->currentData().toInt());
+    unit.usageCounter = static_cast<UsageCounter>(m_usageCounter->currentData().toInt());
+    unit.memories = m_memories->value();
+    unit.mostOutput = mostOutput();
     unit.archived = m_archived->isChecked();
     unit.waveforms = waveforms();
     unit.askingOrder = m_order->order();
@@ -201,22 +264,16 @@ Stimulator StimulatorForm::entered() const
 
 void StimulatorForm::judge()
 {
-    const Stimulator unit = entered();
+    Stimulator unit = entered();
     m_ranges->setWaveforms(unit.waveforms);
-    const std::vector<Finding> findings = suitabilityFindings(unit);
-    if (unit.waveforms.empty()) {
-        m_verdict->setText(tr("Tick at least one output."));
-    } else if (findings.empty()) {
-        m_verdict->setText(tr("Will do for muscle exercise, as far as the output goes."));
-    } else {
-        QStringList sentences;
-        for (const Finding& finding : findings) {
-            sentences.append(findingText(finding, services().text).what);
-        }
-        m_verdict->setText(sentences.join(QLatin1Char(' ')));
+    if (!m_ranges->problem()) {
+        m_ranges->writeTo(unit);
     }
-    setRole(*m_verdict,
-            findings.empty() && !unit.waveforms.empty() ? Role::goodText : Role::warnText);
+    const SuitabilityText words = suitabilityText(unit, services().text);
+    m_verdict->setText(unit.waveforms.empty() ? tr("Tick at least one output.") : words.whole());
+    m_verdict->setToolTip(words.sources.join(QLatin1Char('\n')));
+    const bool allWell = words.reasons.isEmpty() && !unit.waveforms.empty();
+    setRole(*m_verdict, allWell ? Role::goodText : Role::warnText);
 }
 
 std::optional<EntryDialog::Problem> StimulatorForm::problem() const
@@ -227,6 +284,13 @@ std::optional<EntryDialog::Problem> StimulatorForm::problem() const
     }
     if (waveforms().empty()) {
         return Problem{m_waveforms.front(), tr("No output is ticked. Tick what the unit gives.")};
+    }
+    if (!m_mostOutput->text().trimmed().isEmpty() &&
+        (!mostOutput() || *mostOutput() <= Amplitude() ||
+         mostOutput()->count() > arithmeticBounds(Field::amplitudeCeiling).most)) {
+        return Problem{m_mostOutput,
+                       tr("“%1” is no output in milliamperes. Enter a number, or leave it empty.")
+                           .arg(m_mostOutput->text())};
     }
     if (const auto found = m_ranges->problem()) {
         return Problem{found->field, found->sentence};

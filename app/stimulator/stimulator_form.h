@@ -43,6 +43,9 @@ protected:
 
 private:
     void layOutFacts(QGridLayout& grid);
+    void layOutTraits(QGridLayout& grid);
+    void addFact(QGridLayout& grid, const QString& label, QWidget* field);
+    std::optional<Amplitude> mostOutput() const;
     void fill();
     std::vector<Waveform> waveforms() const;
     Stimulator entered() const;
@@ -56,6 +59,10 @@ private:
     QCheckBox* m_sharedTiming;
     QCheckBox* m_workRest;
     QComboBox* m_rampHabit;
+    QComboBox* m_cycleStart;
+    QComboBox* m_usageCounter;
+    QSpinBox* m_memories;
+    QLineEdit* m_mostOutput; ///< empty: not known
     QCheckBox* m_archived;
     RangeRows* m_ranges;
     OrderList* m_order;

@@ -142,7 +142,7 @@ void MainWindow::carryOutInPractice(Act act)
     case Act::practitioners:
         return showPractitioners(m_services, this);
     case Act::stimulators:
-        return showStimulators(m_services, this);
+        return showStimulators(m_services, shownCourse(), this);
     case Act::practiceQuestions:
         return showPracticeQuestions(m_services, this);
     case Act::screeningTerm:
@@ -286,6 +286,11 @@ void MainWindow::showIdentity()
     menu->addSeparator();
     connect(menu->addAction(tr("Practitioners…")), &QAction::triggered, this,
             [this] { carryOut(Act::practitioners); });
+}
+
+std::optional<CourseId> MainWindow::shownCourse() const
+{
+    return m_stack->currentWidget() == m_record ? m_record->course() : std::nullopt;
 }
 
 void MainWindow::askForPractice()

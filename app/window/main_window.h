@@ -70,6 +70,8 @@ private:
     void carryOutInPractice(Act act);
     void carryOutInRecord(Act act);
     void carryOutInView(Act act);
+    /// Of the record that is open.
+    std::optional<CourseId> shownCourse() const;
     void newPatient();
     void nextArea();
     void turnPage(int by);

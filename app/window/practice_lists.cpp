@@ -5,15 +5,13 @@
 #include "app/look/tokens.h"
 #include "app/practice/practitioner_form.h"
 #include "app/screening/practice_question_form.h"
-#include "app/stimulator/stimulator_form.h"
+#include "app/stimulator/stimulators_dialog.h"
 #include "app/window/actions.h"
 #include "app/window/record_list.h"
 #include "app/words/screening_text.h"
-#include "app/words/trade_words.h"
 
 #include "db/people.h"
 #include "db/practice_questions.h"
-#include "db/stimulators.h"
 
 #include <QCoreApplication>
 #include <QDialog>
@@ -116,32 +114,9 @@ void showPracticeQuestions(const Services& services, QWidget* parent)
         .exec();
 }
 
-void showStimulators(const Services& services, QWidget* parent)
+void showStimulators(const Services& services, std::optional<CourseId> preferred, QWidget* parent)
 {
-    RecordList::Acts acts;
-    acts.rows = [&services] {
-        std::vector<RecordList::Row> rows;
-        for (const Stimulator& unit : all(services, db::stimulators)) {
-            QString second = suitabilityFindings(unit).empty()
-                                 ? ListWords::tr("%n channel(s), %1", nullptr, unit.channels)
-                                       .arg(rampHabitName(unit.rampHabit))
-                                 : ListWords::tr("not for muscle exercise");
-            if (unit.archived) {
-                second = ListWords::tr("no longer in use");
-            }
-            rows.push_back({QString::fromStdString(unit.name), second});
-        }
-        return rows;
-    };
-    acts.add = [&services](QWidget* over) {
-        StimulatorForm(services, commonStimulator(), over).exec();
-    };
-    acts.change = [&services](QWidget* over, std::size_t index) {
-        StimulatorForm(services, all(services, db::stimulators).at(index), over).exec();
-    };
-    RecordList(ListWords::tr("Stimulators"), ListWords::tr("None yet. Describe the first unit."),
-               acts, parent)
-        .exec();
+    StimulatorsDialog(services, preferred, parent).exec();
 }
 
 void showKeys(QWidget* parent)

@@ -20,6 +20,8 @@ signals:
     /// The practice or its practitioners.
     void practiceChanged();
     void stimulatorsChanged();
+    /// The inventory, or who has which unit.
+    void loansChanged();
     /// A patient's details or courses.
     void patientChanged(quadrille::PatientId patient);
     /// The draft or the plans of a course.

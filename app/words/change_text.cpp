@@ -46,6 +46,9 @@ constexpr std::array recordNames{
     Name{"printed_document", QT_TRANSLATE_NOOP("ChangeWords", "Printed page")},
     Name{"clinic_session", QT_TRANSLATE_NOOP("ChangeWords", "Session in the clinic")},
     Name{"electrode_set", QT_TRANSLATE_NOOP("ChangeWords", "Electrode set")},
+    Name{"loan", QT_TRANSLATE_NOOP("ChangeWords", "Loan of a unit")},
+    Name{"loan_unit", QT_TRANSLATE_NOOP("ChangeWords", "Unit")},
+    Name{"stimulator", QT_TRANSLATE_NOOP("ChangeWords", "Stimulator")},
 };
 
 constexpr std::array fieldNames{
@@ -77,6 +80,11 @@ constexpr std::array fieldNames{
     Name{"decision", QT_TRANSLATE_NOOP("ChangeWords", "Decision")},
     Name{"width", QT_TRANSLATE_NOOP("ChangeWords", "Width")},
     Name{"lead", QT_TRANSLATE_NOOP("ChangeWords", "Lead")},
+    Name{"lent_on", QT_TRANSLATE_NOOP("ChangeWords", "Lent on")},
+    Name{"due_on", QT_TRANSLATE_NOOP("ChangeWords", "Due back on")},
+    Name{"given_back_on", QT_TRANSLATE_NOOP("ChangeWords", "Given back on")},
+    Name{"serial_number", QT_TRANSLATE_NOOP("ChangeWords", "Serial number")},
+    Name{"next_safety_check_on", QT_TRANSLATE_NOOP("ChangeWords", "Next safety check")},
 };
 
 template <std::size_t Count>

@@ -86,6 +86,33 @@ QString stimulatorSentence(FindingCode code, const Gaps& gaps)
     }
 }
 
+QString unitSentence(const Finding& finding, const Gaps& gaps)
+{
+    switch (finding.code) {
+    case FindingCode::offNeverLongerThanOn:
+        return FindingWords::tr("The off time ends at %1 and can’t be longer than an on phase of "
+                                "%2: the muscle can’t rest longer than it works.")
+            .arg(gaps.figure, gaps.limit);
+    case FindingCode::phaseShortForLargeMuscles:
+        return FindingWords::tr("The phase duration ends at %1; large muscles need %2 or more.")
+            .arg(gaps.figure, gaps.limit);
+    case FindingCode::outputLowForLargeMuscles:
+        return FindingWords::tr("It gives %1 at most, which is weak for large muscles (%2 or more "
+                                "was used on the quadriceps).")
+            .arg(gaps.figure, gaps.limit);
+    case FindingCode::safetyCheckOverdue:
+        return FindingWords::tr("The safety check of this unit is %n day(s) overdue.", nullptr,
+                                static_cast<int>(finding.figure ? finding.figure->value : 0));
+    case FindingCode::unitOfAnotherKind:
+        return FindingWords::tr("This unit is of another kind than the stimulator that the course "
+                                "is planned for.");
+    case FindingCode::courseHasAUnit:
+        return FindingWords::tr("This course has a unit already.");
+    default:
+        return {};
+    }
+}
+
 QString doseSentence(FindingCode code, const Gaps& gaps)
 {
     switch (code) {
@@ -239,8 +266,8 @@ FindingText findingText(const Finding& finding, const QuantityText& text)
     FindingText words;
     for (const QString& sentence :
          {settingSentence(finding.code, gaps), stimulatorSentence(finding.code, gaps),
-          doseSentence(finding.code, gaps), planSentence(finding.code, gaps),
-          curveSentence(finding.code, gaps)}) {
+          unitSentence(finding, gaps), doseSentence(finding.code, gaps),
+          planSentence(finding.code, gaps), curveSentence(finding.code, gaps)}) {
         if (!sentence.isEmpty()) {
             words.what = sentence;
         }

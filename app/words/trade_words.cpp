@@ -81,6 +81,12 @@ QString planFieldName(Field field)
         return TradeWords::tr("Channels");
     case Field::askingOrder:
         return TradeWords::tr("Order of settings");
+    case Field::mostOutput:
+        return TradeWords::tr("Maximum output");
+    case Field::memories:
+        return TradeWords::tr("Memories");
+    case Field::ownWord:
+        return TradeWords::tr("Word on the unit");
     default:
         return {};
     }
@@ -117,6 +123,12 @@ QString recordFieldName(Field field)
         return TradeWords::tr("Practitioner");
     case Field::threshold:
         return TradeWords::tr("Threshold");
+    case Field::inventoryNumber:
+        return TradeWords::tr("Inventory number");
+    case Field::dueBack:
+        return TradeWords::tr("Due back");
+    case Field::givenBack:
+        return TradeWords::tr("Given back");
     default:
         return {};
     }
@@ -158,6 +170,27 @@ QString rampHabitName(RampHabit habit)
 {
     return habit == RampHabit::includedInOnTime ? TradeWords::tr("ramps inside the on time")
                                                 : TradeWords::tr("ramps added to the on time");
+}
+
+QString cycleStartName(CycleStart start)
+{
+    return start == CycleStart::withOn ? TradeWords::tr("with an on time")
+                                       : TradeWords::tr("with an off time");
+}
+
+QString usageCounterName(UsageCounter counter)
+{
+    switch (counter) {
+    case UsageCounter::none:
+        return TradeWords::tr("none");
+    case UsageCounter::uses:
+        return TradeWords::tr("uses");
+    case UsageCounter::time:
+        return TradeWords::tr("time");
+    case UsageCounter::usesAndTime:
+        return TradeWords::tr("uses and time");
+    }
+    return {};
 }
 
 QString sideName(Side side)

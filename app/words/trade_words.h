@@ -20,6 +20,9 @@ QString fieldName(Field field, Waveform waveform = Waveform::symmetricBiphasic);
 QString waveformName(Waveform waveform);
 /// "ramps inside the on time" / "ramps added to the on time".
 QString rampHabitName(RampHabit habit);
+/// "with an on time" / "with an off time".
+QString cycleStartName(CycleStart start);
+QString usageCounterName(UsageCounter counter);
 /// "left"; empty for middle.
 QString sideName(Side side);
 QString padMaterialName(PadMaterial material);

@@ -22,6 +22,16 @@
     </message>
 </context>
 <context>
+    <name>FindingWords</name>
+    <message numerus="yes">
+        <source>The safety check of this unit is %n day(s) overdue.</source>
+        <translation>
+            <numerusform>The safety check of this unit is %n day overdue.</numerusform>
+            <numerusform>The safety check of this unit is %n days overdue.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>GridWords</name>
     <message numerus="yes">
         <source>%n sessions to come</source>
@@ -49,6 +59,16 @@
         <translation>
             <numerusform>%n session missed</numerusform>
             <numerusform>%n sessions missed</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>InventoryWords</name>
+    <message numerus="yes">
+        <source>%n day(s) overdue, %1</source>
+        <translation>
+            <numerusform>%n day overdue, %1</numerusform>
+            <numerusform>%n days overdue, %1</numerusform>
         </translation>
     </message>
 </context>

@@ -5,12 +5,14 @@
 
 #include "db/caseload_query.h"
 #include "db/courses.h"
+#include "db/loans.h"
 #include "db/people.h"
 #include "db/plans.h"
 #include "db/sql.h"
 #include "db/stimulators.h"
 
 #include "core/plan_figures.h"
+#include "core/suitability.h"
 
 #include <QFile>
 
@@ -129,6 +131,29 @@ TEST(DemoPractice, HasPeopleAndUnitsOfManyKinds)
         rows, {}, [](const db::CaseloadRow& row) { return row.patient.birthDate; });
     EXPECT_EQ(ageInYears(oldest.patient.birthDate, thursday), 19);
     EXPECT_EQ(ageInYears(youngest.patient.birthDate, thursday), 88);
+}
+
+TEST(DemoPractice, HasUnitsThatAreOutHereAndOverdue)
+{
+    for (const Date today :
+         {thursday, thursday - std::chrono::days(3), thursday + std::chrono::days(10)}) {
+        const TempStore temp;
+        const auto store = demoOn(temp, today);
+        const auto units = must(store->read([](Reading& r) { return db::inventory(r); }));
+        EXPECT_THAT(units, testing::SizeIs(11));
+        int lent = 0;
+        int backOverdue = 0;
+        int checkOverdue = 0;
+        for (const db::InventoryRow& row : units) {
+            const UnitStanding standing = standingOn(row.unit, row.loan, today);
+            lent += row.loan ? 1 : 0;
+            backOverdue += standing.backOverdue ? 1 : 0;
+            checkOverdue += standing.checkOverdue ? 1 : 0;
+        }
+        EXPECT_EQ(lent, 8);
+        EXPECT_EQ(backOverdue, 1);
+        EXPECT_EQ(checkOverdue, 1);
+    }
 }
 
 TEST(DemoPractice, ShowsEveryStageOfACourse)

@@ -4,6 +4,8 @@
 #include "app/patient/record_page.h"
 #include "tests/app/practice_window.h"
 
+#include "db/loans.h"
+
 #include <QAbstractItemView>
 #include <QFile>
 #include <QPlainTextEdit>
@@ -83,6 +85,33 @@ TEST_F(History, WordsSettingsOfADraftWithTheirUnits)
                 testing::Contains(testing::StartsWith("Set-up | Draft · Block 1, ")).Times(2));
     EXPECT_THAT(lines, testing::Contains(testing::AllOf(testing::HasSubstr("site 1"),
                                                         testing::EndsWith("4 s | 6 s"))));
+}
+
+TEST_F(History, WordsALoanWithTheNumberOfTheUnitAndItsDays)
+{
+    Loan loan;
+    loan.course = practice.ids().course;
+    loan.lentOn = day(2026, 2, 9);
+    loan.dueOn = day(2026, 4, 6);
+    must(practice.store().write(author(), "lend a unit", [&](db::Writing& writing) {
+        LoanUnit unit;
+        unit.inventoryNumber = "U-03";
+        unit.stimulator = practice.ids().stimulator;
+        loan.unit = db::addLoanUnit(writing, unit);
+        loan.id = db::lend(writing, loan);
+    }));
+    open();
+    emit practice.services().events.loansChanged();
+    EXPECT_THAT(rows(), testing::IsSupersetOf(
+                            {std::string("Set-up | Loan of a unit · Due back on | – | 6 Apr 2026"),
+                             std::string("Set-up | Loan of a unit · Lent on | – | 9 Feb 2026"),
+                             std::string("Set-up | Loan of a unit · Inventory number | – | U-03"),
+                             std::string("Set-up | Loan of a unit added |  | ")}));
+    must(practice.store().write(author(), "take a unit back", [&](db::Writing& writing) {
+        db::takeBack(writing, loan, day(2026, 3, 2));
+    }));
+    emit practice.services().events.loansChanged();
+    EXPECT_EQ(rows().front(), "Set-up | Loan of a unit · Given back on | – | 2 Mar 2026");
 }
 
 TEST_F(History, ShowsTheChosenChangeToItsEnd)

@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/patient/patient_form.h"
 #include "app/practice/practice_form.h"
-#include "app/stimulator/stimulator_form.h"
 #include "tests/app/practice_window.h"
 
 #include "db/courses.h"
 #include "db/people.h"
-#include "db/stimulators.h"
 
 #include <QLineEdit>
 #include <QPushButton>
@@ -110,28 +108,6 @@ TEST(PatientForm, WhatWasTypedComesBackAfterACrash)
     again.reject();
     PatientForm afterCancel(practice.services(), nullptr);
     EXPECT_TRUE(field(afterCancel, "name")->text().isEmpty()) << "Cancel drops it";
-}
-
-TEST(StimulatorForm, DescribesAUnitWithItsRangesAndOrder)
-{
-    PracticeWindow practice;
-    StimulatorForm form(practice.services(), commonStimulator(), nullptr);
-    form.show();
-    form.accept();
-    EXPECT_TRUE(form.problemText().contains(QStringLiteral("name of the unit")));
-    field(form, "name")->setText(QStringLiteral("Four-channel unit"));
-    auto* mostOn = field(form, "8-2");
-    ASSERT_NE(mostOn, nullptr);
-    mostOn->setText(QStringLiteral("none"));
-    form.accept();
-    EXPECT_TRUE(form.problemText().contains(QStringLiteral("On time")))
-        << form.problemText().toStdString();
-    mostOn->setText(QStringLiteral("25"));
-    form.accept();
-    ASSERT_TRUE(form.savedStimulator().has_value()) << form.problemText().toStdString();
-    const auto unit = must(practice.store().read(
-        [&](db::Reading& r) { return db::stimulator(r, *form.savedStimulator()); }));
-    EXPECT_EQ(unit->onTime.most, Milliseconds(25'000));
 }
 
 TEST(PracticeForm, AtFirstStartTakesThePracticeAndItsFirstPractitioner)

@@ -6,12 +6,15 @@
 #include "app/look/look.h"
 #include "app/patient/patient_form.h"
 #include "app/patient/record_page.h"
+#include "app/plan/fit_dialog.h"
 #include "app/plan/plan_page.h"
 #include "app/plan/site_form.h"
 #include "app/practice/practice_form.h"
 #include "app/screening/practice_question_form.h"
 #include "app/screening/screening_page.h"
+#include "app/stimulator/loan_form.h"
 #include "app/stimulator/stimulator_form.h"
+#include "app/stimulator/stimulators_dialog.h"
 #include "app/window/conflict_dialog.h"
 #include "app/window/main_window.h"
 #include "app/window/prompts.h"
@@ -20,13 +23,16 @@
 #include "app/words/translations.h"
 
 #include "db/caseload_query.h"
+#include "db/loans.h"
 #include "db/people.h"
+#include "db/stimulators.h"
 
 #include <QApplication>
 #include <QDir>
 #include <QTemporaryDir>
 #include <QTextStream>
 
+#include <algorithm>
 #include <functional>
 #include <memory>
 
@@ -181,6 +187,65 @@ bool renderForms(Shown& shown, Renderer& renderer)
     return saved;
 }
 
+const Stimulator& unitNamed(const std::vector<Stimulator>& units, const std::string& name)
+{
+    return *std::ranges::find(units, name, &Stimulator::name);
+}
+
+/// The inventory, lending, what the units can do, and fitting a plan to another unit.
+bool renderUnits(Shown& shown, Renderer& renderer)
+{
+    bool saved = true;
+    const auto window = [&](QDialog& dialog, const QString& name) {
+        dialog.show();
+        saved = renderer.save(dialog, name) && saved;
+    };
+    StimulatorsDialog units(shown.services, std::nullopt, shown.window.get());
+    window(units, QStringLiteral("units"));
+    units.showPage(StimulatorsDialog::profilesIndex);
+    window(units, QStringLiteral("stimulators"));
+    units.hide();
+    const auto rows = shown.store->read(db::inventory).value();
+    const auto held = std::ranges::find(
+        rows, "U-03", [](const db::InventoryRow& row) { return row.unit.inventoryNumber; });
+    db::InventoryRow here = *held;
+    here.loan.reset();
+    const auto courses = shown.store->read(
+        [](db::Reading& reading) { return db::coursesToLendTo(reading, renderedDay); });
+    LoanForm lend(shown.services, here, courses.value().at(3).course, shown.window.get());
+    window(lend, QStringLiteral("form-lend"));
+    lend.hide();
+    TakeBackForm back(shown.services, *held, shown.window.get());
+    window(back, QStringLiteral("form-take-back"));
+    back.hide();
+    const auto stimulators = shown.store->read(db::stimulators).value();
+    StimulatorForm white(shown.services, unitNamed(stimulators, "Two-channel unit, white"),
+                         shown.window.get());
+    window(white, QStringLiteral("form-stimulator-white"));
+    white.hide();
+    const Stimulator& blue = unitNamed(stimulators, "Two-channel unit, blue");
+    const auto& blocks = shown.window->recordPage().planPage().draft().draft().blocks;
+    FitDialog fit(QString::fromStdString(blue.name), fitSections(blocks, {}, blue, shown.text),
+                  FitDialog::Kept::offered, shown.window.get());
+    window(fit, QStringLiteral("fit"));
+    fit.hide();
+    return saved;
+}
+
+/// A plan whose unit is weak, has settings outside it, and one that will not do at all.
+bool renderPlanOfUnits(Shown& shown, Renderer& renderer)
+{
+    PlanDraft& draft = shown.window->recordPage().planPage().draft();
+    const auto stimulators = shown.store->read(db::stimulators).value();
+    draft.chooseStimulator(*unitNamed(stimulators, "Two-channel unit, blue").id);
+    bool saved = renderer.save(*shown.window, QStringLiteral("plan-unit-to-fit"));
+    draft.chooseStimulator(*unitNamed(stimulators, "Direct-current unit").id);
+    saved = renderer.save(*shown.window, QStringLiteral("plan-unit-unsuitable")) && saved;
+    draft.undoStack().undo();
+    draft.undoStack().undo();
+    return saved;
+}
+
 bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size)
 {
     look.apply(scheme);
@@ -203,6 +268,8 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     saved = renderRecord(shown, renderer) && saved;
     saved = renderScreenings(shown, renderer) && saved;
     saved = renderForms(shown, renderer) && saved;
+    saved = renderUnits(shown, renderer) && saved;
+    saved = renderPlanOfUnits(shown, renderer) && saved;
     shown.window->close();
 
     Shown empty(temporary.filePath(QStringLiteral("empty.quadrille")), db::Opening::createIfMissing,
@@ -213,6 +280,10 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     PracticeForm first(empty.services, empty.window.get());
     first.show();
     saved = renderer.save(first, QStringLiteral("form-first-start")) && saved;
+    StimulatorsDialog noUnits(empty.services, std::nullopt, empty.window.get());
+    noUnits.show();
+    saved = renderer.save(noUnits, QStringLiteral("units-empty")) && saved;
+    noUnits.hide();
     first.hide();
     empty.window->close();
     return saved;

@@ -139,6 +139,34 @@ TEST(SessionLengthFor, LeavesTheLastOffTimeAway)
     EXPECT_EQ(sessionLengthFor(1, timing), 10s);
 }
 
+// By hand, 10 s on and 50 s off. 10 min: off 50 s, then 550 s = 9 cycles and 10 s, in which a tenth
+// on phase just ends. One second less cuts it; a unit that begins with an on phase completes ten
+// either way.
+TEST(SessionTiming, AUnitThatBeginsWithAnOffTimeContractsOneOffTimeLater)
+{
+    Settings settings = someSettings();
+    settings.onTime = 10s;
+    settings.offTime = 50s;
+    settings.sessionLength = 10min;
+    const auto timing = [&](CycleStart start) {
+        return *sessionTiming(settings, RampHabit::includedInOnTime, start);
+    };
+    EXPECT_EQ(timing(CycleStart::withOff).lead, 50s);
+    EXPECT_EQ(timing(CycleStart::withOff).contractionsCompleted, 10);
+    EXPECT_EQ(timing(CycleStart::withOff).totalOnTime, 100s);
+    EXPECT_EQ(sessionLengthFor(10, timing(CycleStart::withOff)), 10min);
+    settings.sessionLength = 10min - 1s;
+    EXPECT_EQ(timing(CycleStart::withOff).contractionsCompleted, 9);
+    EXPECT_EQ(timing(CycleStart::withOff).cutContraction, 9s);
+    EXPECT_EQ(timing(CycleStart::withOff).totalOnTime, 99s);
+    EXPECT_EQ(timing(CycleStart::withOn).contractionsCompleted, 10);
+    EXPECT_EQ(timing(CycleStart::withOn).lead, 0s);
+    settings.sessionLength = 59s; // the first on phase would end after 60 s
+    EXPECT_FALSE(sessionTiming(settings, RampHabit::includedInOnTime, CycleStart::withOff));
+    settings.sessionLength = 60s;
+    EXPECT_EQ(timing(CycleStart::withOff).contractionsCompleted, 1);
+}
+
 TEST(SessionTiming, NamesTheSettingThatForbidsIt)
 {
     Settings settings = someSettings();

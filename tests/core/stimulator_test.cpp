@@ -183,19 +183,26 @@ TEST(CheckStimulator, WantsARangeForEachSettingItsWaveformsNeed)
     EXPECT_TRUE(checkCodes(unit).empty());
 }
 
-// Common practice, no source.
-TEST(Suitability, WantsBalancedChargeAndWorkAndRest)
+TEST(CheckStimulator, WantsMemoriesOutputAndOwnWordsWithinTheirBounds)
 {
+    const std::vector outside{FindingCode::outsideArithmetic};
     Stimulator unit = someStimulator();
-    EXPECT_TRUE(suitabilityFindings(unit).empty());
-    unit.waveforms = {Waveform::unbalancedPulses};
-    EXPECT_EQ(codesOf(suitabilityFindings(unit)),
-              std::vector{FindingCode::directCurrentUnsuitable});
-    unit.waveforms = {Waveform::unbalancedPulses, Waveform::symmetricBiphasic};
-    EXPECT_TRUE(suitabilityFindings(unit).empty());
-    unit.hasWorkRestCycles = false;
-    EXPECT_EQ(codesOf(suitabilityFindings(unit)), std::vector{FindingCode::noWorkRestCycles});
-    EXPECT_TRUE(hasStop(suitabilityFindings(unit)));
+    unit.memories = mostMemories;
+    unit.mostOutput = 1_uA;
+    unit.ownWords = {{Field::onTime, std::string(longestOwnWord, 'W')}};
+    EXPECT_TRUE(checkCodes(unit).empty());
+    unit.memories = mostMemories + 1;
+    EXPECT_EQ(checkCodes(unit), outside);
+    unit.memories = -1;
+    EXPECT_EQ(checkCodes(unit), outside);
+    unit = someStimulator();
+    unit.mostOutput = 0_uA;
+    EXPECT_EQ(checkCodes(unit), outside);
+    unit = someStimulator();
+    unit.ownWords = {{Field::onTime, ""}};
+    EXPECT_EQ(checkCodes(unit), outside);
+    unit.ownWords = {{Field::onTime, std::string(longestOwnWord + 1, 'W')}};
+    EXPECT_EQ(checkCodes(unit), outside);
 }
 
 TEST(PresetSettings, StartWithWhatTheUnitShowsWhenItIsNew)

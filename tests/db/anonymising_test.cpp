@@ -5,6 +5,7 @@
 
 #include "db/anonymising.h"
 #include "db/history.h"
+#include "db/loans.h"
 #include "db/verification.h"
 
 #include <QFile>
@@ -43,7 +44,21 @@ protected:
             Patient agnes = patientByReference(writing, "1001").value();
             agnes.telephone = "01632 960118";
             changePatient(writing, agnes);
+            Stimulator unit = stimulators(writing).at(0);
+            unit.ownWords = {{quadrille::Field::onTime, "Tensing"}};
+            changeStimulator(writing, unit);
+            LoanUnit lent;
+            lent.stimulator = unit.id;
+            lent.inventoryNumber = "Shelf-20418";
+            lent.serialNumber = "Serial-20419";
+            lent.nextSafetyCheckOn = day(2026, 5, 1);
+            lent.note = "Case cracked";
+            Loan loan;
+            loan.unit = addLoanUnit(writing, lent);
+            loan.lentOn = day(2026, 3, 2);
             Course course = coursesOf(writing, *agnes.id).at(0);
+            loan.course = course.id;
+            lend(writing, loan);
             course.endDate = day(2026, 3, 31);
             changeCourse(writing, course);
         }));
@@ -78,9 +93,11 @@ TEST_F(Anonymising, LeavesNoNameAndNoFreeText)
     ASSERT_TRUE(file.open(QIODevice::ReadOnly));
     const QByteArray bytes = file.readAll();
     for (const char* text :
-         {"Agnes", "Thorley", "Ruta", "Vennel", "Quay Lane", "Marrowick", "01632", "PT 20417",
-          "Knee", "1001", "Hears less", "vastus", "ankle strapped", "Tighten", "1958-06-04",
-          "2026-03", "Everything unit"}) {
+         {"Agnes",       "Thorley",         "Ruta",           "Vennel",      "Quay Lane",
+          "Marrowick",   "01632",           "PT 20417",       "Knee",        "1001",
+          "Hears less",  "vastus",          "ankle strapped", "Tighten",     "1958-06-04",
+          "2026-03",     "Everything unit", "Tensing",        "Shelf-20418", "Serial-20419",
+          "Case cracked"}) {
         EXPECT_THAT(before, HasSubstr(text)) << "the test looks for what is not there";
         EXPECT_FALSE(bytes.contains(text)) << text;
     }
@@ -103,6 +120,11 @@ TEST_F(Anonymising, KeepsStructureAmountsAndDistancesOfDates)
         EXPECT_EQ(plans[0].blocks.at(0).sites.at(0).settings,
                   tests::aFullSite(tests::aFullUnit()).settings);
         EXPECT_EQ(plans[0].stimulator.name, "Unit 2");
+        const auto lent = unitsLentTo(reading, *course.id);
+        ASSERT_THAT(lent, testing::SizeIs(1));
+        EXPECT_EQ(lent[0].unit.inventoryNumber, "U1");
+        EXPECT_EQ(lent[0].unit.nextSafetyCheckOn, day(2026, 5, 1) - std::chrono::days(700));
+        EXPECT_EQ(lent[0].loan->lentOn, day(2026, 3, 2) - std::chrono::days(700));
     }));
 }
 

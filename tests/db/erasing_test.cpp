@@ -10,6 +10,7 @@
 #include "db/diary.h"
 #include "db/history.h"
 #include "db/kept_forms.h"
+#include "db/loans.h"
 #include "db/screenings.h"
 
 #include <QDir>
@@ -132,6 +133,14 @@ protected:
         set.issuedOn = day(2026, 2, 6);
         set.description = mark + " pads";
         addElectrodeSet(writing, set);
+        LoanUnit unit;
+        unit.stimulator = their.stimulator;
+        unit.inventoryNumber = "U-01";
+        Loan loan;
+        loan.unit = addLoanUnit(writing, unit);
+        loan.course = their.course;
+        loan.lentOn = day(2026, 2, 9);
+        lend(writing, loan);
         Pause pause;
         pause.course = their.course;
         pause.fromDate = day(2026, 2, 23);
@@ -188,6 +197,9 @@ TEST_F(Erasing, LeavesEverythingOfOthersAndAStoreThatVerifies)
         EXPECT_EQ(plansOf(reading, ids.course).size(), 1U);
         EXPECT_FALSE(patient(reading, their.patient));
         EXPECT_THAT(verify(reading), IsEmpty());
+        // The unit is the practice's own.
+        ASSERT_EQ(inventory(reading).size(), 1U);
+        EXPECT_FALSE(inventory(reading).front().loan);
     }));
 }
 
@@ -247,6 +259,7 @@ TEST_F(Erasing, IsTheOnlyWayPastTheGuards)
     refused("DELETE FROM course");
     refused("DELETE FROM change_value");
     refused("DELETE FROM plan");
+    refused("DELETE FROM loan");
     refused(
         "INSERT INTO erasure VALUES (1, 99, 'request', '2026-03-12T10:42:00Z', 1, 'Nobody', 1)");
     refused("INSERT INTO erasure VALUES (1, 1, 'request', '2026-03-12T10:42:00Z', 1, 'Nobody', 0)");

@@ -145,8 +145,9 @@ TEST_F(Immutability, TheCopiedStimulatorStays)
     expectRefused("UPDATE stimulator SET sealed = 0 WHERE copy_of IS NOT NULL");
     expectRefused("DELETE FROM stimulator WHERE copy_of IS NOT NULL");
     expectRefused("INSERT OR REPLACE INTO stimulator SELECT id, copy_of, 0, 'another', channels, "
-                  "channels_share_timing, has_work_rest_cycles, ramp_habit, archived, 1 FROM "
-                  "stimulator WHERE copy_of IS NOT NULL");
+                  "channels_share_timing, has_work_rest_cycles, ramp_habit, archived, 1, "
+                  "cycle_start, usage_counter, memories, most_output_ua FROM stimulator "
+                  "WHERE copy_of IS NOT NULL");
     expectRefused("UPDATE OR REPLACE stimulator SET id = " + copiedUnit + " WHERE copy_of IS NULL");
     expectRefused("UPDATE stimulator_range SET most = most + 1" + ofCopy);
     expectRefused("DELETE FROM stimulator_range" + ofCopy);
@@ -159,6 +160,29 @@ TEST_F(Immutability, TheCopiedStimulatorStays)
                   "stimulator WHERE copy_of IS NOT NULL");
     expectRefused("INSERT INTO stimulator_asking_order SELECT id, 1, 'on_time' FROM stimulator "
                   "WHERE copy_of IS NOT NULL");
+}
+
+TEST_F(Immutability, TheOwnWordsOfACopiedStimulatorStay)
+{
+    Stimulator unit = tests::aUnit();
+    unit.id = ids.stimulator;
+    unit.ownWords = {{Field::onTime, "Work"}};
+    must(store->write(tests::author(), "issue another plan", [&](Writing& writing) {
+        changeStimulator(writing, unit);
+        Draft draft = tests::aDraft(ids);
+        draft.version = 1;
+        issuePlan(writing, draft,
+                  {.fromDate = tests::day(2026, 3, 12),
+                   .reason = "new words",
+                   .issuedBy = ids.practitioner},
+                  tests::day(2026, 3, 12));
+    }));
+    const std::string words = "FROM stimulator_own_word WHERE stimulator IN (SELECT id FROM "
+                              "stimulator WHERE copy_of IS NOT NULL)";
+    EXPECT_EQ(numberFrom(*raw, "SELECT count(*) " + words), 1);
+    expectRefused("UPDATE stimulator_own_word SET word = 'Pull'");
+    expectRefused("DELETE " + words);
+    expectRefused("INSERT INTO stimulator_own_word SELECT stimulator, 'off_time', 'Rest' " + words);
 }
 
 TEST_F(Immutability, TheAskingOrderOfACopiedStimulatorStays)

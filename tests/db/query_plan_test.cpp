@@ -8,6 +8,7 @@
 #include "db/course_events.h"
 #include "db/diary.h"
 #include "db/history.h"
+#include "db/loans.h"
 #include "db/screenings.h"
 
 #include <QSqlDatabase>
@@ -148,6 +149,8 @@ TEST_F(QueryPlans, OpeningARecordReadsNoWholeTable)
         diaryEntriesOf(reading, ids.course, day(2026, 1, 1), day(2026, 12, 31));
         diaryDaysOf(reading, ids.course, day(2026, 1, 1), day(2026, 12, 31));
         diaryReceivedThrough(reading, ids.course);
+        unitsLentTo(reading, ids.course);
+        loansOf(reading, LoanUnitId(1));
         pausesOf(reading, ids.course);
         followUpsOf(reading, ids.course);
         measurementsOf(reading, ids.course);

@@ -110,7 +110,7 @@ TEST_F(Schema, BoundsRangesOfStimulatorsAsCoreDoes)
                                                    {"most", std::to_string(most)}});
         };
         run(*raw, "INSERT INTO stimulator VALUES (2, NULL, 0, 'Other', 2, 1, 1, "
-                  "'added_to_on_time', 0, 1)");
+                  "'added_to_on_time', 0, 1, 'with_on', 'none', 0, NULL)");
         EXPECT_EQ(codeOf(bounds.least, bounds.most), 0) << name;
         EXPECT_EQ(codeOf(bounds.least - 1, bounds.most), checkFailed) << name;
         EXPECT_EQ(codeOf(bounds.least, bounds.most + 1), checkFailed) << name;
@@ -122,6 +122,44 @@ TEST_F(Schema, BoundsRangesOfStimulatorsAsCoreDoes)
     EXPECT_EQ(codeOfCopy("stimulator_range",
                          {{"field", "'burst_duty'"}, {"least", "9"}, {"preset", "5"}}),
               checkFailed);
+}
+
+TEST_F(Schema, BoundsWhatAStimulatorIs)
+{
+    const auto unit = [&](const std::string& column, const std::string& value) {
+        return codeOfCopy("stimulator", {{"name", "'Other'"}, {column, value}});
+    };
+    EXPECT_EQ(unit("memories", "0"), 0);
+    EXPECT_EQ(unit("memories", std::to_string(mostMemories)), 0);
+    EXPECT_EQ(unit("memories", "-1"), checkFailed);
+    EXPECT_EQ(unit("memories", std::to_string(mostMemories + 1)), checkFailed);
+    EXPECT_EQ(unit("most_output_ua", "NULL"), 0);
+    EXPECT_EQ(unit("most_output_ua", "0"), checkFailed);
+    const std::int64_t mostOutput = arithmeticBounds(Field::amplitudeCeiling).most;
+    EXPECT_EQ(unit("most_output_ua", std::to_string(mostOutput)), 0);
+    EXPECT_EQ(unit("most_output_ua", std::to_string(mostOutput + 1)), checkFailed);
+    for (const CycleStart start : {CycleStart::withOn, CycleStart::withOff}) {
+        EXPECT_EQ(unit("cycle_start", "'" + std::string(wordOf(start)) + "'"), 0);
+    }
+    for (const UsageCounter counter :
+         {UsageCounter::none, UsageCounter::uses, UsageCounter::time, UsageCounter::usesAndTime}) {
+        EXPECT_EQ(unit("usage_counter", "'" + std::string(wordOf(counter)) + "'"), 0);
+    }
+    EXPECT_EQ(unit("cycle_start", "'with_a_pause'"), checkFailed);
+    EXPECT_EQ(unit("usage_counter", "'steps'"), checkFailed);
+    const auto word = [&](std::size_t length) {
+        const Transaction undone(*raw, dialect::beginWriting);
+        try {
+            run(*raw, "INSERT INTO stimulator_own_word VALUES (1, 'on_time', '" +
+                          std::string(length, 'W') + "')");
+        } catch (const SqlError& error) {
+            return error.code();
+        }
+        return 0;
+    };
+    EXPECT_EQ(word(longestOwnWord), 0);
+    EXPECT_EQ(word(longestOwnWord + 1), checkFailed);
+    EXPECT_EQ(word(0), checkFailed);
 }
 
 TEST_F(Schema, BoundsBlocksSitesAndPads)
@@ -195,7 +233,7 @@ TEST_F(Schema, EveryTableIsStrict)
         EXPECT_EQ(rows.takeInteger(), 1) << name;
         ++tables;
     }
-    EXPECT_EQ(tables, 42);
+    EXPECT_EQ(tables, 45);
 }
 
 TEST_F(Schema, IndexesLieOnTheColumnsTheyAreMeantFor)
@@ -246,13 +284,18 @@ TEST_F(Schema, IndexesLieOnTheColumnsTheyAreMeantFor)
         {"electrode_set_of_course", "course, issued_on"},
         {"preference_name", "name"},
         {"erasure_of_patient", "patient"},
+        {"loan_unit_number", "inventory_number"},
+        {"loan_unit_of_stimulator", "stimulator"},
+        {"loan_that_is_open", "unit"},
+        {"loan_of_unit", "unit, lent_on"},
+        {"loan_of_course", "course, lent_on"},
     };
     EXPECT_EQ(columns, expected);
     for (const char* name :
          {"patient_reference", "course_number", "stimulator_name", "plan_number", "draft_of_course",
           "block_of_plan", "block_of_draft", "site_of_block", "screening_number",
           "screening_question_order", "diary_entry_of_session", "diary_day_of_course",
-          "preference_name", "erasure_of_patient"}) {
+          "preference_name", "erasure_of_patient", "loan_unit_number", "loan_that_is_open"}) {
         EXPECT_TRUE(unique[name]) << name;
     }
 }

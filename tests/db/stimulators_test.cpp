@@ -68,6 +68,22 @@ TEST_F(Stimulators, OptionalRangesComeAndGo)
     EXPECT_EQ(read(*unit.id), unit);
 }
 
+TEST_F(Stimulators, OwnWordsComeAndGo)
+{
+    Stimulator unit = aUnit();
+    unit.ownWords = {{Field::offTime, "Rest"}, {Field::sessionLength, "Timer"}};
+    unit.id = must(add(unit));
+    EXPECT_EQ(read(*unit.id), unit);
+    unit.ownWords = {{Field::offTime, "Pause"}};
+    must(change(unit));
+    unit.version = 2;
+    EXPECT_EQ(read(*unit.id), unit);
+    unit.ownWords[Field::onTime] = std::string(longestOwnWord + 1, 'W');
+    const auto tooLong = change(unit);
+    ASSERT_EQ(codeOf(tooLong), ErrorCode::outOfRange);
+    EXPECT_EQ(tooLong.error().field, Field::ownWord);
+}
+
 TEST_F(Stimulators, ComeByNameWithTheArchivedOnesLast)
 {
     Stimulator archived = aUnit("Four-channel unit");

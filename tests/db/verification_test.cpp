@@ -118,7 +118,11 @@ TEST_F(Verification, SeesAnAlteredPlanWhicheverPartOfIt)
           "UPDATE block SET weeks = 5",
           "UPDATE stimulator_range SET most = most + 1 WHERE field = 'amplitude' AND stimulator IN "
           "(SELECT id FROM stimulator WHERE sealed = 1)",
-          "UPDATE stimulator SET name = 'Another' WHERE sealed = 1"}) {
+          "UPDATE stimulator SET name = 'Another' WHERE sealed = 1",
+          "UPDATE stimulator SET cycle_start = 'with_off' WHERE sealed = 1",
+          "UPDATE stimulator SET most_output_ua = 60000 WHERE sealed = 1",
+          "INSERT INTO stimulator_own_word SELECT id, 'on_time', 'Work' FROM stimulator WHERE "
+          "sealed = 1"}) {
         const AsItWas asItWas(temp.file()); // or the first would answer for all
         tamper({sql});
         EXPECT_THAT(complaints(), Contains(complaintOf(Fault::changedPlan, "plan 1"))) << sql;
@@ -206,6 +210,22 @@ TEST_F(Verification, SeesDatesThatContradictEachOther)
 {
     tamper({"UPDATE course SET end_date = '2026-01-01'"});
     EXPECT_THAT(complaints(), ElementsAre(complaintOf(Fault::date, "course 1")));
+}
+
+TEST_F(Verification, SeesLoansThatContradictEachOther)
+{
+    const std::string unit = "INSERT INTO loan_unit (id, stimulator, inventory_number, "
+                             "serial_number, note) VALUES (1, 1, 'U-01', '', '')";
+    const auto loan = [](int id, const std::string& dates) {
+        return "INSERT INTO loan (id, unit, course, lent_by_name, lent_on, due_on, given_back_on) "
+               "VALUES (" +
+               std::to_string(id) + ", 1, 1, 'Ruta Vennel', " + dates + ")";
+    };
+    tamper({unit, loan(1, "'2026-02-09', NULL, '2026-02-20'"),
+            loan(2, "'2026-02-20', '2026-03-20', NULL")});
+    EXPECT_THAT(complaints(), IsEmpty());
+    tamper({"UPDATE loan SET lent_on = '2026-02-19' WHERE id = 2"});
+    EXPECT_THAT(complaints(), ElementsAre(complaintOf(Fault::date, "loan 2")));
 }
 
 TEST_F(Verification, SeesWhatACheckWouldHaveRefused)
