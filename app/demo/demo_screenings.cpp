@@ -51,7 +51,7 @@ Screening demoScreening(CourseId course, const DemoScreening& demo,
 Screening demoOpenChange(const Screening& last, const DemoScreening& demo)
 {
     Screening next = newScreening(*last.course, last.questions, last.questionsVersion, &last);
-    answerAs(next, demo.openChange.value_or(std::vector<ScreeningAnswer>()));
+    answerAs(next, demo.openChange);
     return next;
 }
 

@@ -103,7 +103,7 @@ void QuestionRow::layOut()
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(space::close, space::small, space::close, space::small);
     row->setSpacing(space::small);
-    row->addWidget(m_number, 0, Qt::AlignTop);
+    row->addWidget(m_number);
     row->addLayout(text, 1);
     row->addWidget(answerButton(Answer::yes, QStringLiteral("yes"), question_column::answer));
     row->addWidget(answerButton(Answer::no, QStringLiteral("no"), question_column::answer));

@@ -277,6 +277,8 @@ TEST_F(ScreeningPageTest, TheIssueFormSaysWhyAndIsOff)
 TEST_F(ScreeningPageTest, WhoGoesAheadSignsAReasonThatStandsInTheHead)
 {
     press(Qt::Key_K);
+    press(Qt::Key_Return);
+    answerAllNo(); // the first screening asked three questions only
     seeTheSkin();
     sign();
     EXPECT_EQ(label("screeningFact"), QStringLiteral("Blocks everything"));
@@ -290,7 +292,7 @@ TEST_F(ScreeningPageTest, WhoGoesAheadSignsAReasonThatStandsInTheHead)
     button("goAhead")->setFocus();
     QTest::keyClick(button("goAhead"), Qt::Key_Space);
     EXPECT_TRUE(screening().gate().isOpen());
-    EXPECT_TRUE(label("screeningFact").startsWith(QStringLiteral("Gone ahead: ")));
+    EXPECT_EQ(label("screeningFact"), QStringLiteral("Gone ahead"));
     EXPECT_EQ(label("screeningFactSecond"), QStringLiteral("Ruta Vennel: asked the heart clinic"));
 }
 
