@@ -134,16 +134,20 @@ void ScreeningPage::refresh()
         rebuildRows();
     }
     const Screening* previous = m_record->previous();
+    const auto changed =
+        previous != nullptr ? changedSince(screening, *previous) : std::vector<std::string>();
     for (std::size_t i = 0; i < m_rows.size(); ++i) {
         const auto copyOf = [&](const Screening* from) {
             const ScreeningAnswer* answer =
                 from != nullptr ? answerTo(*from, screening.questions[i].name) : nullptr;
             return answer != nullptr ? std::optional(*answer) : std::nullopt;
         };
-        m_rows[i]->show({.answer = copyOf(&screening),
-                         .last = copyOf(previous),
-                         .compares = previous != nullptr,
-                         .editable = !m_record->isSigned()});
+        m_rows[i]->show(
+            {.answer = copyOf(&screening),
+             .last = copyOf(previous),
+             .compares = previous != nullptr,
+             .changed = std::ranges::find(changed, screening.questions[i].name) != changed.end(),
+             .editable = !m_record->isSigned()});
     }
     m_skin->show(screening.skin, screening.skinSeen,
                  !m_record->isSigned() && m_services.store.isWritable());
