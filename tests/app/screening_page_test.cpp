@@ -341,6 +341,42 @@ TEST_F(ScreeningPageTest, ThePracticeAddsAQuestionOfItsOwn)
     EXPECT_EQ(screening().current().questions.back().wording, "Afraid of current?");
 }
 
+TEST_F(ScreeningPageTest, WhereAMusclesNameDoesNotTellThePartIsAskedFor)
+{
+    must(practice.store().write(author(), "save draft", [&](db::Writing& writing) {
+        Draft draft = aDraft(practice.ids());
+        draft.version = 1;
+        draft.blocks.front().sites.front().muscle = "thumb";
+        return db::saveDraft(writing, draft);
+    }));
+    open();
+    EXPECT_EQ(screening().facts().sites.at(0).region, std::nullopt);
+    QTest::keyClick(button("screenAgain"), Qt::Key_Space);
+    choose("region1", 1 + static_cast<int>(BodyRegion::hand));
+    ASSERT_EQ(stored().back().skin.size(), 1U);
+    EXPECT_EQ(stored().back().skin[0].region, BodyRegion::hand);
+    EXPECT_EQ(screening().facts().sites.at(0).region, BodyRegion::hand);
+}
+
+TEST_F(ScreeningPageTest, WhatWasSaidLastTimeStandsUnderTheQuestion)
+{
+    QTest::keyClick(button("screenAgain"), Qt::Key_Space);
+    const auto* row = practice.find<QuestionRow>("question1");
+    const auto last = [&] {
+        for (const QLabel* label : row->findChildren<QLabel*>()) {
+            if (label->isVisible() && label->text().startsWith(QStringLiteral("last time"))) {
+                return label->text();
+            }
+        }
+        return QString();
+    };
+    EXPECT_EQ(last(), QStringLiteral("last time: no"));
+    press(Qt::Key_N);
+    EXPECT_EQ(last(), QString()) << "the same again is no news";
+    press(Qt::Key_Y);
+    EXPECT_EQ(last(), QStringLiteral("last time: no"));
+}
+
 TEST_F(ScreeningPageTest, ThePracticeSaysHowLongASignatureHolds)
 {
     ScreeningTermForm form(practice.services(), &practice.window());
