@@ -44,7 +44,12 @@ Screening demoScreening(CourseId course, const DemoScreening& demo,
                                   .sharpBlunt = Sensation::intact,
                                   .warmCold = Sensation::intact});
     }
-    screening.skinSeen = true;
+    screening.skinSeen = demo.isSigned;
+    if (!demo.isSigned) { // begun, and waiting for two answers
+        std::erase_if(screening.answers, [](const ScreeningAnswer& answer) {
+            return answer.question == "metal" || answer.question == "bleeding";
+        });
+    }
     return screening;
 }
 
