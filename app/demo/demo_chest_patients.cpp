@@ -64,10 +64,10 @@ DemoPatient gwen()
             {.problem = "COPD",
              .unit = DemoUnit::twoChannelA,
              .week = 0,
-             .screening = {.openChange = {{{.question = "blood_clot",
-                                            .answer = Answer::notKnown,
-                                            .note = "Left calf swollen; scan asked for",
-                                            .places = {{BodyRegion::lowerLeg, PlaceSide::left}}}}}},
+             .screening = {.openChange = {{.question = "blood_clot",
+                                           .answer = Answer::notKnown,
+                                           .note = "Left calf swollen; scan asked for",
+                                           .places = {{BodyRegion::lowerLeg, PlaceSide::left}}}}},
              .plans = {{.reason = "First plan",
                         .blocks = {demoBlock(2, start, bothThighs(18_mA)),
                                    demoBlock(4, middle, bothThighs(22_mA)),
@@ -92,8 +92,9 @@ DemoPatient desmond()
                                         .answer = Answer::yes,
                                         .note = "Thin skin on both thighs, whole",
                                         .places = {{BodyRegion::thigh, PlaceSide::both}}}},
-                           .wentAhead = {{"broken_skin", "Large pads, low amplitude, his daughter "
-                                                         "looks at the skin each day"}}},
+                           .wentAheadOf = "broken_skin",
+                           .wentAheadWhy = "Large pads, low amplitude, his daughter looks at the "
+                                           "skin each day"},
              .plans = {{.reason = "First plan at home",
                         .blocks = {demoBlock(4, start, bothThighs(24_mA)),
                                    demoBlock(4, later, bothThighs(28_mA))}}}}}};

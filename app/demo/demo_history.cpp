@@ -183,19 +183,19 @@ private:
             const auto stored = db::latestScreeningOf(writing, keys.courses.at(key)).value();
             db::signScreening(writing, *stored.id, stored.version, keys.practitioners[signer], day);
         });
-        if (const auto& ahead = demo.wentAhead) {
+        if (!demo.wentAheadOf.empty()) {
             add(day, 9min, "go ahead in spite of the screening",
-                [&keys = m_keys, key, signer, ahead](db::Writing& writing) {
+                [&keys = m_keys, key, signer, demo](db::Writing& writing) {
                     ScreeningOverride reason;
                     reason.screening =
                         db::latestScreeningOf(writing, keys.courses.at(key)).value().id;
-                    reason.question = ahead->first;
+                    reason.question = demo.wentAheadOf;
                     reason.practitioner = keys.practitioners[signer];
-                    reason.reason = ahead->second;
+                    reason.reason = demo.wentAheadWhy;
                     db::addOverride(writing, reason);
                 });
         }
-        if (demo.openChange) {
+        if (!demo.openChange.empty()) {
             add(visitBefore(m_today), 24min, "begin a screening",
                 [&keys = m_keys, key, demo](db::Writing& writing) {
                     const auto last = db::latestScreeningOf(writing, keys.courses.at(key)).value();

@@ -11,7 +11,6 @@
 #include <chrono>
 #include <optional>
 #include <string>
-#include <utility>
 #include <vector>
 
 namespace quadrille::app
@@ -33,10 +32,12 @@ struct DemoPlan {
 /// Signed at the first visit. What is not named is answered no.
 struct DemoScreening {
     std::vector<ScreeningAnswer> answers = {};
-    /// Question and reason of a practitioner who went ahead, on the same day.
-    std::optional<std::pair<std::string, std::string>> wentAhead = std::nullopt;
-    /// Begun again on the last working day and not signed: what was answered otherwise.
-    std::optional<std::vector<ScreeningAnswer>> openChange = std::nullopt;
+    /// The question that a practitioner went ahead of on the same day, and why; empty: of none.
+    std::string wentAheadOf = {};
+    std::string wentAheadWhy = {};
+    /// Begun again on the last working day and not signed: what was answered otherwise; empty: not
+    /// begun again.
+    std::vector<ScreeningAnswer> openChange = {};
     bool isSigned = true;
 };
 
@@ -47,7 +48,7 @@ struct DemoCourse {
     int week = 1;
     int startsOn = 0;                             ///< days after that Monday, 0 … 4
     std::optional<int> endedAfter = std::nullopt; ///< weeks
-    DemoScreening screening = {};
+    DemoScreening screening = DemoScreening();
     std::vector<DemoPlan> plans = {};
     std::vector<Block> draft = {}; ///< the next plan, saved on a day of last week; none if empty
 };

@@ -44,14 +44,19 @@ Screening demoScreening(CourseId course, const DemoScreening& demo,
                                   .sharpBlunt = Sensation::intact,
                                   .warmCold = Sensation::intact});
     }
-    screening.skinSeen = true;
+    screening.skinSeen = demo.isSigned;
+    if (!demo.isSigned) { // begun, and waiting for two answers
+        std::erase_if(screening.answers, [](const ScreeningAnswer& answer) {
+            return answer.question == "metal" || answer.question == "bleeding";
+        });
+    }
     return screening;
 }
 
 Screening demoOpenChange(const Screening& last, const DemoScreening& demo)
 {
     Screening next = newScreening(*last.course, last.questions, last.questionsVersion, &last);
-    answerAs(next, demo.openChange.value_or(std::vector<ScreeningAnswer>()));
+    answerAs(next, demo.openChange);
     return next;
 }
 

@@ -12,7 +12,8 @@ namespace quadrille::app
 {
 
 /// The built-in questions, answered as the demo says and no otherwise; the skin of the blocks'
-/// sites seen and tested. Ready to be signed.
+/// sites seen and tested. Ready to be signed; one that the demo leaves unsigned lacks two answers
+/// and the look at the skin.
 Screening demoScreening(CourseId course, const DemoScreening& demo,
                         const std::vector<Block>& blocks);
 /// The next one, not signed: the answers of the last with those of `demo.openChange`, the skin not

@@ -114,6 +114,11 @@ void RecordHeader::show(const Facts& facts)
         fact->text->setToolTip(fact->text->text());
         fact->small->setToolTip(fact->small->text());
     }
+    // A narrow window has no second line, and who went ahead must be found in any.
+    const QString whole =
+        QStringLiteral("%1: %2").arg(facts.screening.text, facts.screening.second);
+    m_screening.text->setToolTip(whole);
+    m_screening.text->setAccessibleName(tr("Screening: %1").arg(whole));
 }
 
 void RecordHeader::showCourse(const Facts& facts)

@@ -363,6 +363,18 @@ void RecordPage::showPage(int index)
     m_header->tabs().setCurrentIndex(index);
 }
 
+void RecordPage::focusFirst()
+{
+    switch (currentPage()) {
+    case screeningIndex:
+        return m_screeningPage->focusFirst();
+    case handoutIndex:
+        return m_handoutPage->focusFirst();
+    default:
+        return m_planPage->focusFirst();
+    }
+}
+
 int RecordPage::pageCount() const
 {
     return m_header->tabs().count();

@@ -50,6 +50,8 @@ public:
 
     void showPage(int index);
     int pageCount() const;
+    /// Where work on the page shown begins.
+    void focusFirst();
     int currentPage() const;
     void newCourse();
     void changePatient();

@@ -45,7 +45,7 @@ IssueForm::IssueForm(const Services& services, const Course& course, const Draft
     m_ui->reason->setPlaceholderText(m_isFirst ? tr("for example: first plan after assessment")
                                                : tr("for example: stepped up after four weeks"));
     fillPractitioners();
-    setSaveEnabled(!m_blocked);
+    setSaveEnabled(!m_gateShut);
     m_ui->fromDate->setFocus();
 }
 
@@ -106,13 +106,13 @@ void IssueForm::addGate(const std::function<void(const QString&, Role)>& add)
         return db::gateFacts(reading, *m_course.id, m_draft.blocks, services().clock.today());
     });
     if (!facts) {
-        m_blocked = true;
+        m_gateShut = true;
         add(errorText(facts.error(), services().text), Role::warnStrongText);
         return;
     }
     const ScreeningGate gate = screeningGate(*facts);
     if (const auto passed = passGate(gate); !passed) {
-        m_blocked = true;
+        m_gateShut = true;
         add(errorText(passed.error(), services().text), Role::warnStrongText);
         return;
     }
@@ -151,7 +151,7 @@ void IssueForm::fillPractitioners()
 
 std::optional<EntryDialog::Problem> IssueForm::problem() const
 {
-    if (m_blocked) {
+    if (m_blocked || m_gateShut) {
         return Problem{
             m_ui->fromDate,
             tr("The plan can’t be issued while the check list names something to be mended. "

@@ -49,7 +49,8 @@ private:
     Course m_course;
     Draft m_draft;
     bool m_isFirst;
-    bool m_blocked = false;
+    bool m_blocked = false;  ///< by what the check list names; said when it is tried
+    bool m_gateShut = false; ///< by the screening: the act is off
     std::optional<PlanId> m_issued;
 };
 

@@ -5,6 +5,7 @@
 #include "app/words/screening_text.h"
 
 #include <QComboBox>
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
@@ -112,6 +113,23 @@ void PlacesField::setPlaces(const std::vector<BodyPlace>& wanted)
     }
     if (m_lines.size() < mostPlaces) {
         addLine();
+    }
+    showLines();
+}
+
+/// The line to fill in is there while there is somebody to fill it in.
+void PlacesField::showLines()
+{
+    for (const Line& line : m_lines) {
+        line.line->setVisible(isEnabled() || line.part->currentData().toInt() != noPart);
+    }
+}
+
+void PlacesField::changeEvent(QEvent* event)
+{
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::EnabledChange) {
+        showLines();
     }
 }
 

@@ -28,6 +28,9 @@ public:
     void focusFirst();
     QWidget* lastStop() const;
 
+protected:
+    void changeEvent(QEvent* event) override;
+
 signals:
     void placesChanged();
 
@@ -40,6 +43,7 @@ private:
     void addLine();
     void removeEmpty();
     void take();
+    void showLines();
 
     QVBoxLayout* m_layout;
     std::vector<Line> m_lines;

@@ -103,7 +103,7 @@ void QuestionRow::layOut()
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(space::close, space::small, space::close, space::small);
     row->setSpacing(space::small);
-    row->addWidget(m_number, 0, Qt::AlignTop);
+    row->addWidget(m_number);
     row->addLayout(text, 1);
     row->addWidget(answerButton(Answer::yes, QStringLiteral("yes"), question_column::answer));
     row->addWidget(answerButton(Answer::no, QStringLiteral("no"), question_column::answer));
@@ -154,7 +154,7 @@ void QuestionRow::show(const Shown& shown)
     m_places->setVisible(needsPlaces());
     m_places->setEnabled(shown.editable);
     m_places->setPlaces(needsPlaces() ? answer->places : std::vector<BodyPlace>());
-    const bool changed = shown.compares && answer && shown.last != answer;
+    const bool changed = shown.changed && answer;
     const bool waits = shown.compares && !answer && shown.last;
     m_last->setVisible(changed || waits);
     m_last->setText(
@@ -252,7 +252,7 @@ void QuestionRow::paintEvent(QPaintEvent*)
                              : answer->answer == Answer::yes      ? tokens.tint
                                                                   : tokens.sheet);
     painter.fillRect(QRect(0, height() - 1, width(), 1), tokens.rule);
-    if (m_shown.compares && answer && m_shown.last != answer) {
+    if (m_shown.changed && answer) {
         painter.fillRect(QRect(0, 0, stroke::changedBar, height() - 1), tokens.mark);
     }
     if (hasFocus()) {

@@ -41,6 +41,7 @@ public:
         std::optional<ScreeningAnswer> answer;
         std::optional<ScreeningAnswer> last; ///< what was said in the screening before
         bool compares = false;               ///< there is a screening before
+        bool changed = false;                ///< it differs from the one before
         bool editable = true;
     };
     void show(const Shown& shown);

@@ -13,6 +13,7 @@
 #include "app/window/store_events.h"
 #include "app/words/screening_text.h"
 
+#include <QApplication>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QScrollArea>
@@ -133,16 +134,20 @@ void ScreeningPage::refresh()
         rebuildRows();
     }
     const Screening* previous = m_record->previous();
+    const auto changed =
+        previous != nullptr ? changedSince(screening, *previous) : std::vector<std::string>();
     for (std::size_t i = 0; i < m_rows.size(); ++i) {
         const auto copyOf = [&](const Screening* from) {
             const ScreeningAnswer* answer =
                 from != nullptr ? answerTo(*from, screening.questions[i].name) : nullptr;
             return answer != nullptr ? std::optional(*answer) : std::nullopt;
         };
-        m_rows[i]->show({.answer = copyOf(&screening),
-                         .last = copyOf(previous),
-                         .compares = previous != nullptr,
-                         .editable = !m_record->isSigned()});
+        m_rows[i]->show(
+            {.answer = copyOf(&screening),
+             .last = copyOf(previous),
+             .compares = previous != nullptr,
+             .changed = std::ranges::find(changed, screening.questions[i].name) != changed.end(),
+             .editable = !m_record->isSigned()});
     }
     m_skin->show(screening.skin, screening.skinSeen,
                  !m_record->isSigned() && m_services.store.isWritable());
@@ -158,6 +163,10 @@ void ScreeningPage::refresh()
 
 void ScreeningPage::rebuildRows()
 {
+    const QWidget* focus = QApplication::focusWidget();
+    const bool hadFocus = focus != nullptr && m_content->isAncestorOf(focus);
+    const std::string worked =
+        m_current < m_rows.size() ? m_rows[m_current]->question().name : std::string();
     for (QuestionRow* row : std::exchange(m_rows, {})) {
         row->hide();
         row->setObjectName({});
@@ -167,9 +176,15 @@ void ScreeningPage::rebuildRows()
     for (std::size_t i = 0; i < questions.size(); ++i) {
         m_rows.push_back(new QuestionRow(i, questions[i], m_content));
         m_rowsLayout->addWidget(m_rows.back());
+        m_rows.back()->setVisible(true); // now, so that it can take the focus
         connectRow(i);
     }
-    makeCurrent(std::min(m_current, m_rows.empty() ? 0 : m_rows.size() - 1));
+    const auto same = std::ranges::find_if(
+        m_rows, [&](const QuestionRow* row) { return row->question().name == worked; });
+    makeCurrent(same != m_rows.end() ? static_cast<std::size_t>(same - m_rows.begin()) : 0);
+    if (hadFocus && !m_rows.empty()) {
+        m_rows[m_current]->setFocus(Qt::OtherFocusReason);
+    }
 }
 
 /// Rows and skin tests that are made anew stand at the end of the order; skin and side come after
@@ -246,6 +261,7 @@ void ScreeningPage::focusFirst()
         return answerTo(screening, row->question().name) == nullptr;
     });
     goTo(open != m_rows.end() ? static_cast<std::size_t>(open - m_rows.begin()) : 0);
+    emit said(tr("Y yes · N no · K not known · Enter next question"));
 }
 
 bool ScreeningPage::mayChange()

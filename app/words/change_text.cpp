@@ -70,6 +70,7 @@ constexpr std::array fieldNames{
     Name{"remark", QT_TRANSLATE_NOOP("ChangeWords", "Remark")},
     Name{"skin", QT_TRANSLATE_NOOP("ChangeWords", "Skin")},
     Name{"signed_on", QT_TRANSLATE_NOOP("ChangeWords", "Signed on")},
+    Name{"signed_by", QT_TRANSLATE_NOOP("ChangeWords", "Key of who signed")},
     Name{"signed_by_name", QT_TRANSLATE_NOOP("ChangeWords", "Signed by")},
     Name{"answer", QT_TRANSLATE_NOOP("ChangeWords", "Answer")},
     Name{"region", QT_TRANSLATE_NOOP("ChangeWords", "Part of the body")},

@@ -268,7 +268,7 @@ ScreeningHeadline screeningHeadline(const ScreeningGate& gate,
     }
     if (!gate.lifted.empty()) {
         const LiftedBlock& lifted = gate.lifted.front();
-        return {ScreeningWords::tr("Gone ahead: %1").arg(liftedName(lifted)),
+        return {ScreeningWords::tr("Gone ahead"),
                 ScreeningWords::tr("%1: %2", "practitioner, reason")
                     .arg(QString::fromStdString(lifted.practitioner),
                          QString::fromStdString(lifted.reason).simplified()),

@@ -8,6 +8,7 @@
 #include "db/loans.h"
 #include "db/people.h"
 #include "db/plans.h"
+#include "db/screenings.h"
 #include "db/sql.h"
 #include "db/stimulators.h"
 
@@ -194,6 +195,41 @@ TEST(DemoPractice, ShowsEveryStageOfACourse)
     EXPECT_GE(weeksOver, 2);
     EXPECT_GE(ended, 4);
     EXPECT_GE(replaced, 5);
+}
+
+TEST(DemoPractice, HasScreeningsOfEveryKind)
+{
+    const TempStore temp;
+    const auto store = demoOn(temp, thursday);
+    int open = 0;
+    int notSigned = 0;
+    int goneAhead = 0;
+    int precautions = 0;
+    int localElsewhere = 0;
+    must(store->read([&](Reading& reading) {
+        for (const db::CaseloadRow& row : db::caseload(reading)) {
+            if (!row.course) {
+                continue;
+            }
+            const auto plans = db::plansOf(reading, *row.course->id);
+            const ScreeningGate gate = db::gateOf(
+                reading, *row.course->id,
+                plans.empty() ? std::vector<Block>() : plans.back().blocks, row.course->startDate);
+            const auto latest = db::latestScreeningOf(reading, *row.course->id);
+            ASSERT_TRUE(latest) << row.patient.name;
+            open += gate.isOpen() ? 1 : 0;
+            notSigned += latest->signedOn ? 0 : 1;
+            goneAhead += gate.lifted.empty() ? 0 : 1;
+            precautions += gate.isOpen() && !gate.advice.empty() ? 1 : 0;
+            const ScreeningAnswer* veins = answerTo(*latest, "varicose_veins");
+            localElsewhere += gate.isOpen() && veins->answer == Answer::yes ? 1 : 0;
+        }
+    }));
+    EXPECT_GE(open, 20);
+    EXPECT_GE(notSigned, 2);
+    EXPECT_GE(goneAhead, 1);
+    EXPECT_GE(precautions, 2);
+    EXPECT_GE(localElsewhere, 1);
 }
 
 TEST(DemoPractice, HasAPatientWithTwoRunningCourses)

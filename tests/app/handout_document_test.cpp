@@ -142,15 +142,6 @@ TEST(HandoutDocument, PaperOutsideTheEdgesStaysWhite)
     }
 }
 
-TEST(HandoutDocument, TheStandingIsABlackBarOnEveryPage)
-{
-    const auto document =
-        documentOf(sampleContent(samplePlan({blockWithSites(1, false)})), choices[0]);
-    for (int page = 0; page < document.pageCount(); ++page) {
-        EXPECT_LT(darkestIn(document, page, {110, 36, 10, 8}), 16);
-    }
-}
-
 TEST(HandoutDocument, WithoutCardsOnlyTheSafetyPagesAreLeft)
 {
     const auto document = documentOf(sampleContent(samplePlan({})), choices[0]);

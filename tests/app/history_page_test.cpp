@@ -63,7 +63,33 @@ TEST_F(History, IsReachedWithAKeyAndSaysWhoChangedWhatFromAndTo)
     EXPECT_THAT(rows(), testing::ElementsAre(
                             "Anselm Orrick | Patient · Archived | no | yes",
                             "Anselm Orrick | Patient · Date of birth | 4 Jun 1958 | 5 Jun 1958",
-                            "Set-up | Course added |  | ", "Set-up | Patient added |  | "));
+                            "Set-up | Screening · Signed by | – | Ruta Vennel",
+                            "Set-up | Screening · Key of who signed | – | 1",
+                            "Set-up | Screening · Signed on | – | 9 Feb 2026",
+                            "Set-up | Screening added |  | ", "Set-up | Course added |  | ",
+                            "Set-up | Patient added |  | "));
+}
+
+TEST_F(History, WordsAnswersPlacesAndSkinTestsOfAScreening)
+{
+    Screening screening = allClear(practice.ids().course);
+    screening.skin = {{.muscle = "soleus", .side = Side::left}};
+    must(practice.store().write(author(), "screen again", [&](db::Writing& writing) {
+        screening.id = db::addScreening(writing, screening);
+        giveAnswer(screening, "active_implant", Answer::notKnown);
+        giveAnswer(screening, "broken_skin", Answer::yes);
+        screening.answers[1].places = {{BodyRegion::lowerLeg, PlaceSide::left}};
+        screening.skin[0].warmCold = Sensation::notTested;
+        db::changeScreening(writing, screening);
+    }));
+    open();
+    const auto lines = rows();
+    for (const char* line :
+         {"Set-up | Screening · Question “active implant”, Answer | no | not known",
+          "Set-up | Screening · Question “broken skin”, place 1, Part of the body | – | lower leg",
+          "Set-up | Screening · Skin test 1, Warm and cold | – | not tested"}) {
+        EXPECT_THAT(lines, testing::Contains(line));
+    }
 }
 
 TEST_F(History, WordsSettingsOfADraftWithTheirUnits)
@@ -127,7 +153,7 @@ TEST_F(History, ShowsTheChosenChangeToItsEnd)
     EXPECT_TRUE(whole->isReadOnly());
     auto* table = practice.find<QTableView>("history");
     QTest::keyClick(table, Qt::Key_Down);
-    EXPECT_THAT(whole->toPlainText().toStdString(), testing::EndsWith("Course added"));
+    EXPECT_THAT(whole->toPlainText().toStdString(), testing::EndsWith("To: Ruta Vennel"));
 }
 
 TEST_F(History, CannotBeEdited)
@@ -153,7 +179,7 @@ TEST_F(History, FollowsChangesWhileItIsOpenAndReadsEarlierOnesAsItIsScrolled)
     auto* table = practice.find<QTableView>("history");
     EXPECT_EQ(table->model()->rowCount(), 200);
     table->scrollToBottom();
-    EXPECT_EQ(table->model()->rowCount(), 252);
+    EXPECT_EQ(table->model()->rowCount(), 256);
     agnes.note = "once more";
     must(practice.store().write(author(), "change patient",
                                 [&](db::Writing& writing) { db::changePatient(writing, agnes); }));

@@ -28,7 +28,9 @@
 #include "db/stimulators.h"
 
 #include <QApplication>
+#include <QCheckBox>
 #include <QDir>
+#include <QScrollArea>
 #include <QTemporaryDir>
 #include <QTextStream>
 
@@ -147,7 +149,17 @@ bool renderScreenings(Shown& shown, Renderer& renderer)
     show("Gwen Polstead", "screening-unsigned");
     window.recordPage().showPage(RecordPage::handoutIndex);
     saved = renderer.save(window, QStringLiteral("handout-blocked")) && saved;
+    show("Callum Pettifer", "screening-open");
+    if (auto* seen = window.findChild<QCheckBox*>(QStringLiteral("skinSeen"))) {
+        seen->setFocus();
+        window.recordPage().screeningPage().findChild<QScrollArea*>()->ensureWidgetVisible(seen);
+    }
+    saved = renderer.save(window, QStringLiteral("screening-skin")) && saved;
     show("Lucía Fernvale", "screening-local");
+    if (auto* seen = window.findChild<QCheckBox*>(QStringLiteral("skinSeen"))) {
+        window.recordPage().screeningPage().findChild<QScrollArea*>()->ensureWidgetVisible(seen);
+    }
+    saved = renderer.save(window, QStringLiteral("screening-skin-signed")) && saved;
     show("Desmond Achterby", "screening-gone-ahead");
     show("Hamid Larkfield", "screening-precaution");
     window.recordPage().showPage(RecordPage::planIndex);

@@ -102,6 +102,7 @@ protected:
         must(practice.store().write(author(), "issue plan", [&](db::Writing& writing) {
             Draft draft = aDraft(practice.ids());
             draft.version = 1;
+            draft.blocks.front().weeks = 8;
             return db::issuePlan(writing, draft,
                                  {.fromDate = day(2026, 2, 9),
                                   .reason = "first plan",
@@ -227,8 +228,6 @@ TEST_F(ScreeningPageTest, ScreeningAgainAsksEverythingAndMarksWhatDiffers)
     EXPECT_TRUE(practice.find<QLabel>("screeningNotice")->isVisible());
     ASSERT_NE(screening().previous(), nullptr);
     press(Qt::Key_N);
-    EXPECT_TRUE(changedSince(screening().current(), *screening().previous()).size() > 20U)
-        << "the first screening asked three questions only";
     auto* row = qobject_cast<QuestionRow*>(focus());
     ASSERT_NE(row, nullptr);
     EXPECT_EQ(row->question().name, "active_implant");
@@ -277,6 +276,8 @@ TEST_F(ScreeningPageTest, TheIssueFormSaysWhyAndIsOff)
 TEST_F(ScreeningPageTest, WhoGoesAheadSignsAReasonThatStandsInTheHead)
 {
     press(Qt::Key_K);
+    press(Qt::Key_Return);
+    answerAllNo(); // the first screening asked three questions only
     seeTheSkin();
     sign();
     EXPECT_EQ(label("screeningFact"), QStringLiteral("Blocks everything"));
@@ -290,7 +291,7 @@ TEST_F(ScreeningPageTest, WhoGoesAheadSignsAReasonThatStandsInTheHead)
     button("goAhead")->setFocus();
     QTest::keyClick(button("goAhead"), Qt::Key_Space);
     EXPECT_TRUE(screening().gate().isOpen());
-    EXPECT_TRUE(label("screeningFact").startsWith(QStringLiteral("Gone ahead: ")));
+    EXPECT_EQ(label("screeningFact"), QStringLiteral("Gone ahead"));
     EXPECT_EQ(label("screeningFactSecond"), QStringLiteral("Ruta Vennel: asked the heart clinic"));
 }
 
@@ -338,6 +339,42 @@ TEST_F(ScreeningPageTest, ThePracticeAddsAQuestionOfItsOwn)
     open();
     QTest::keyClick(button("screenAgain"), Qt::Key_Space);
     EXPECT_EQ(screening().current().questions.back().wording, "Afraid of current?");
+}
+
+TEST_F(ScreeningPageTest, WhereAMusclesNameDoesNotTellThePartIsAskedFor)
+{
+    must(practice.store().write(author(), "save draft", [&](db::Writing& writing) {
+        Draft draft = aDraft(practice.ids());
+        draft.version = 1;
+        draft.blocks.front().sites.front().muscle = "thumb";
+        return db::saveDraft(writing, draft);
+    }));
+    open();
+    EXPECT_EQ(screening().facts().sites.at(0).region, std::nullopt);
+    QTest::keyClick(button("screenAgain"), Qt::Key_Space);
+    choose("region1", 1 + static_cast<int>(BodyRegion::hand));
+    ASSERT_EQ(stored().back().skin.size(), 1U);
+    EXPECT_EQ(stored().back().skin[0].region, BodyRegion::hand);
+    EXPECT_EQ(screening().facts().sites.at(0).region, BodyRegion::hand);
+}
+
+TEST_F(ScreeningPageTest, WhatWasSaidLastTimeStandsUnderTheQuestion)
+{
+    QTest::keyClick(button("screenAgain"), Qt::Key_Space);
+    const auto* row = practice.find<QuestionRow>("question1");
+    const auto last = [&] {
+        for (const QLabel* label : row->findChildren<QLabel*>()) {
+            if (label->isVisible() && label->text().startsWith(QStringLiteral("last time"))) {
+                return label->text();
+            }
+        }
+        return QString();
+    };
+    EXPECT_EQ(last(), QStringLiteral("last time: no"));
+    press(Qt::Key_N);
+    EXPECT_EQ(last(), QString()) << "the same again is no news";
+    press(Qt::Key_Y);
+    EXPECT_EQ(last(), QStringLiteral("last time: no"));
 }
 
 TEST_F(ScreeningPageTest, ThePracticeSaysHowLongASignatureHolds)

@@ -206,6 +206,13 @@ TEST_F(Verification, SeesAReferenceToNothingAndAnOrphan)
                                        complaintOf(Fault::orphan, "change_value 99")}));
 }
 
+TEST_F(Verification, SeesASignedScreeningThatLostAnAnswer)
+{
+    const AsItWas undone(temp.file());
+    tamper({"DELETE FROM screening_answer WHERE question = 'broken_skin'"});
+    EXPECT_THAT(complaints(), ElementsAre(complaintOf(Fault::orphan, "screening 1")));
+}
+
 TEST_F(Verification, SeesDatesThatContradictEachOther)
 {
     tamper({"UPDATE course SET end_date = '2026-01-01'"});
