@@ -1,20 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The words under which choices are stored. A word that was released is never changed.
 #include "db/codec.h"
+#include "db/word_table.h"
 
-#include <algorithm>
 #include <array>
-#include <cassert>
-#include <utility>
 
 namespace quadrille::db
 {
 
 namespace
 {
-
-template <class Choice>
-using Word = std::pair<Choice, std::string_view>;
 
 constexpr std::array waveforms{
     Word<Waveform>{Waveform::symmetricBiphasic, "symmetric_biphasic"},
@@ -130,21 +125,6 @@ constexpr std::array media{
     Word<Medium>{Medium::paper, "paper"},
     Word<Medium>{Medium::pdf, "pdf"},
 };
-
-template <class Choice, std::size_t Count>
-std::string_view wordIn(const std::array<Word<Choice>, Count>& words, Choice choice)
-{
-    const auto found = std::ranges::find(words, choice, &Word<Choice>::first);
-    assert(found != words.end());
-    return found->second;
-}
-
-template <class Choice, std::size_t Count>
-std::optional<Choice> choiceIn(const std::array<Word<Choice>, Count>& words, std::string_view word)
-{
-    const auto found = std::ranges::find(words, word, &Word<Choice>::second);
-    return found == words.end() ? std::nullopt : std::optional(found->first);
-}
 
 } // namespace
 

@@ -6,10 +6,13 @@
 #include "db/sql.h"
 
 #include "core/calendar.h"
+#include "core/course.h"
 #include "core/diary.h"
+#include "core/electrode_set.h"
 #include "core/field.h"
 #include "core/follow_up.h"
 #include "core/ids.h"
+#include "core/measurement_kinds.h"
 #include "core/people.h"
 #include "core/placement.h"
 #include "core/plan.h"
@@ -44,6 +47,9 @@ std::string_view wordOf(DiarySource choice);
 std::string_view wordOf(Decision choice);
 std::string_view wordOf(DocumentKind choice);
 std::string_view wordOf(Medium choice);
+std::string_view wordOf(TreatedSide choice);
+std::string_view wordOf(Counted choice);
+std::string_view wordOf(ElectrodeType choice);
 
 /// The choice behind a word; nothing for a word that is none.
 template <class Choice>
@@ -78,6 +84,12 @@ template <>
 std::optional<DocumentKind> choiceOf(std::string_view word);
 template <>
 std::optional<Medium> choiceOf(std::string_view word);
+template <>
+std::optional<TreatedSide> choiceOf(std::string_view word);
+template <>
+std::optional<Counted> choiceOf(std::string_view word);
+template <>
+std::optional<ElectrodeType> choiceOf(std::string_view word);
 
 /// "20260312T104200Z": a moment without the marks that some file systems refuse in names.
 QString momentInFileName(Moment moment);

@@ -3,6 +3,8 @@
 // today. All of it is invented.
 #pragma once
 
+#include "app/demo/demo_measurements.h"
+
 #include "core/calendar.h"
 #include "core/plan.h"
 #include "core/units.h"
@@ -36,6 +38,9 @@ struct DemoCourse {
     int startsOn = 0;                             ///< days after that Monday, 0 … 4
     std::optional<int> endedAfter = std::nullopt; ///< weeks
     std::vector<DemoPlan> plans = {};
+    std::optional<TreatedSide> treatedSide = std::nullopt;
+    std::vector<DemoVisit> visits = {};
+    std::vector<DemoPads> pads = {};
     std::vector<Block> draft = {}; ///< the next plan, saved on a day of last week; none if empty
 };
 

@@ -3,6 +3,8 @@
 
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
+#include "app/measurements/measurements_page.h"
+#include "app/measurements/pads_page.h"
 #include "app/patient/course_form.h"
 #include "app/patient/history_page.h"
 #include "app/patient/patient_form.h"
@@ -39,6 +41,8 @@ RecordPage::RecordPage(const Services& services, QWidget* parent)
     , m_planPage(new PlanPage(services, this))
     , m_handoutPage(new HandoutPage(services, this))
     , m_historyPage(new HistoryPage(services, this))
+    , m_measurementsPage(new MeasurementsPage(services, this))
+    , m_padsPage(new PadsPage(services, this))
     , m_noCourse(new QWidget(this))
     , m_time(new TimeColumn(services.text, this))
     , m_save(new QPushButton(tr("Save draft"), this))
@@ -53,11 +57,15 @@ void RecordPage::layOut()
 {
     auto* margin = new MarginColumn(this);
     connect(margin, &MarginColumn::backRequested, this, &RecordPage::backRequested);
+    m_header->tabs().addTab(tr("Measurements"));
     m_header->tabs().addTab(tr("Plan"));
     m_header->tabs().addTab(tr("Handout"));
+    m_header->tabs().addTab(tr("Pads"));
     m_header->tabs().addTab(tr("History"));
+    m_pages->addWidget(m_measurementsPage);
     m_pages->addWidget(m_planPage);
     m_pages->addWidget(m_handoutPage);
+    m_pages->addWidget(m_padsPage);
     m_pages->addWidget(m_historyPage);
     auto* sentence =
         new QLabel(tr("This patient has no course yet. A course is the treatment of one problem."),
@@ -72,6 +80,8 @@ void RecordPage::layOut()
     empty->addWidget(begin, 0, Qt::AlignLeft);
     empty->addStretch();
     m_pages->addWidget(m_noCourse);
+    m_header->tabs().setCurrentIndex(planIndex);
+    m_pages->setCurrentIndex(planIndex);
     m_save->setToolTip(tr("Ctrl S"));
     m_save->setObjectName(QStringLiteral("saveDraft"));
     m_revert->setObjectName(QStringLiteral("revertDraft"));
@@ -114,11 +124,19 @@ void RecordPage::connectAll()
     connect(m_planPage, &PlanPage::said, this, &RecordPage::said);
     connect(m_planPage, &PlanPage::planIssued, this, [this] {
         refreshFrame();
+        refreshMeasured();
         showPage(handoutIndex);
     });
     connect(m_handoutPage, &HandoutPage::planRequested, this, [this] { showPage(planIndex); });
     connect(m_handoutPage, &HandoutPage::said, this, &RecordPage::said);
     connect(m_historyPage, &HistoryPage::said, this, &RecordPage::said);
+    connect(m_measurementsPage, &MeasurementsPage::said, this, &RecordPage::said);
+    connect(m_padsPage, &PadsPage::said, this, &RecordPage::said);
+    // The one mark that is seen from every page.
+    connect(m_padsPage, &PadsPage::wearChanged, this, [this] {
+        m_header->tabs().setTabText(padsIndex, m_padsPage->replacementDue() ? tr("Pads: replace")
+                                                                            : tr("Pads"));
+    });
     connect(&m_planPage->draft(), &PlanDraft::changed, this, &RecordPage::refreshFrame);
     connect(&m_planPage->draft(), &PlanDraft::currentBlockChanged, this, &RecordPage::refreshFrame);
     connect(m_time, &TimeColumn::blockChosen, this, [this](std::size_t index) {
@@ -170,6 +188,7 @@ void RecordPage::showCourse(const std::optional<Course>& course)
     if (course) {
         m_planPage->setCourse(*course);
     }
+    refreshMeasured();
     showPageAt(currentPage());
     if (currentPage() == historyIndex) {
         m_historyPage->open(*m_patient->id);
@@ -214,9 +233,13 @@ void RecordPage::refreshActs()
     m_issue->setEnabled(!draft.draft().blocks.empty() && m_services.store.isWritable());
     const bool onPlan = m_course && m_header->tabs().currentIndex() == planIndex;
     const bool onHandout = m_course && m_header->tabs().currentIndex() == handoutIndex;
-    const QList<QWidget*> acts = onPlan      ? QList<QWidget*>{m_revert, m_save, m_issue}
-                                 : onHandout ? m_handoutPage->acts()
-                                             : QList<QWidget*>{};
+    const bool onMeasurements = m_course && m_header->tabs().currentIndex() == measurementsIndex;
+    const bool onPads = m_course && m_header->tabs().currentIndex() == padsIndex;
+    const QList<QWidget*> acts = onPlan           ? QList<QWidget*>{m_revert, m_save, m_issue}
+                                 : onHandout      ? m_handoutPage->acts()
+                                 : onMeasurements ? m_measurementsPage->acts()
+                                 : onPads         ? m_padsPage->acts()
+                                                  : QList<QWidget*>{};
     if (acts != m_acts) {
         m_acts = acts;
         m_header->setActs(acts);
@@ -239,6 +262,32 @@ void RecordPage::refreshHandout()
     m_handoutPage->setContent(handoutContent(practice->value_or(Practice{}), *m_patient, *m_course,
                                              plans.back(), m_services.author.name,
                                              m_services.clock.today()));
+}
+
+void RecordPage::refreshMeasured()
+{
+    if (m_course) {
+        m_measurementsPage->open(*m_course, m_planPage->plans());
+        m_padsPage->open(*m_course, m_planPage->plans());
+    } else {
+        m_header->tabs().setTabText(padsIndex, tr("Pads")); // not what the last patient’s need
+    }
+}
+
+void RecordPage::enterMeasurements()
+{
+    if (m_course) {
+        showPage(measurementsIndex);
+        m_measurementsPage->enter();
+    }
+}
+
+void RecordPage::issuePads()
+{
+    if (m_course) {
+        showPage(padsIndex);
+        m_padsPage->issue();
+    }
 }
 
 void RecordPage::showPageAt(int index)

@@ -20,6 +20,8 @@ namespace quadrille::app
 
 class HandoutPage;
 class HistoryPage;
+class MeasurementsPage;
+class PadsPage;
 class PlanPage;
 class RecordHeader;
 class TimeColumn;
@@ -39,16 +41,25 @@ public:
     PlanPage& planPage() { return *m_planPage; }
     HandoutPage& handoutPage() { return *m_handoutPage; }
     HistoryPage& historyPage() { return *m_historyPage; }
+    MeasurementsPage& measurementsPage() { return *m_measurementsPage; }
+    PadsPage& padsPage() { return *m_padsPage; }
 
     void showPage(int index);
     int pageCount() const;
     int currentPage() const;
     void newCourse();
     void changePatient();
+    /// The form for the values of a visit, on the Measurements page.
+    void enterMeasurements();
+    /// The form for a new set of pads, on the Pads page.
+    void issuePads();
 
-    static constexpr int planIndex = 0;
-    static constexpr int handoutIndex = 1;
-    static constexpr int historyIndex = 2;
+    // In the order of the job.
+    static constexpr int measurementsIndex = 0;
+    static constexpr int planIndex = 1;
+    static constexpr int handoutIndex = 2;
+    static constexpr int padsIndex = 3;
+    static constexpr int historyIndex = 4;
 
 signals:
     void said(const QString& sentence);
@@ -62,6 +73,7 @@ private:
     void showPageAt(int index);
     void refreshFrame();
     void refreshHandout();
+    void refreshMeasured();
     void refreshActs();
     std::optional<Course> courseOf(CourseId id) const;
 
@@ -74,6 +86,8 @@ private:
     PlanPage* m_planPage;
     HandoutPage* m_handoutPage;
     HistoryPage* m_historyPage;
+    MeasurementsPage* m_measurementsPage;
+    PadsPage* m_padsPage;
     QWidget* m_noCourse;
     TimeColumn* m_time;
     QPushButton* m_save;

@@ -6,6 +6,7 @@
 #include "app/patient/patient_form.h"
 #include "app/patient/record_page.h"
 #include "app/plan/plan_page.h"
+#include "app/practice/pad_life_form.h"
 #include "app/practice/practice_form.h"
 #include "app/print/handout_page.h"
 #include "app/window/practice_lists.h"
@@ -139,6 +140,9 @@ void MainWindow::carryOutInPractice(Act act)
         return showPractitioners(m_services, this);
     case Act::stimulators:
         return showStimulators(m_services, this);
+    case Act::padLife:
+        PadLifeForm(m_services, this).exec();
+        return;
     case Act::copyFolder:
         return emit copyFolderRequested();
     case Act::quit:
@@ -166,6 +170,10 @@ void MainWindow::carryOutInRecord(Act act)
         return m_record->newCourse();
     case Act::history:
         return m_record->showPage(RecordPage::historyIndex);
+    case Act::enterMeasurements:
+        return m_record->enterMeasurements();
+    case Act::issuePads:
+        return m_record->issuePads();
     case Act::newBlock:
         m_record->showPage(RecordPage::planIndex);
         return plan.addBlock();
@@ -327,7 +335,8 @@ void MainWindow::nextArea()
     // The areas of the page: its lists, its form, the time column. Tab goes on inside an area.
     const QList<QWidget*> areas = m_stack->currentWidget()->findChildren<QWidget*>(
         QRegularExpression(QStringLiteral("^(search|caseloadList|pages|stimulator|blocks|sites|"
-                                          "waveform|courseGrid|paper|history)$")));
+                                          "waveform|courseGrid|paper|history|measurements|"
+                                          "measuredValues|pads)$")));
     QList<QWidget*> reachable;
     std::ranges::copy_if(areas, std::back_inserter(reachable), [](const QWidget* area) {
         return area->isVisible() && area->isEnabled();

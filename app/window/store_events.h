@@ -24,6 +24,8 @@ signals:
     void patientChanged(quadrille::PatientId patient);
     /// The draft or the plans of a course.
     void planChanged(quadrille::CourseId course);
+    void measurementsChanged(quadrille::CourseId course);
+    void electrodeSetsChanged(quadrille::CourseId course);
 };
 
 } // namespace quadrille::app

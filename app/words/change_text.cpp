@@ -67,6 +67,23 @@ constexpr std::array fieldNames{
     Name{"signed_on", QT_TRANSLATE_NOOP("ChangeWords", "Signed on")},
     Name{"signed_by_name", QT_TRANSLATE_NOOP("ChangeWords", "Signed by")},
     Name{"decision", QT_TRANSLATE_NOOP("ChangeWords", "Decision")},
+    Name{"treated_side", QT_TRANSLATE_NOOP("ChangeWords", "Treated side")},
+    Name{"measured_on", QT_TRANSLATE_NOOP("ChangeWords", "Measured on")},
+    Name{"kind", QT_TRANSLATE_NOOP("ChangeWords", "Kind")},
+    Name{"subject", QT_TRANSLATE_NOOP("ChangeWords", "Of what")},
+    Name{"value", QT_TRANSLATE_NOOP("ChangeWords", "Value")},
+    Name{"unit", QT_TRANSLATE_NOOP("ChangeWords", "Unit")},
+    Name{"method", QT_TRANSLATE_NOOP("ChangeWords", "Method")},
+    Name{"device", QT_TRANSLATE_NOOP("ChangeWords", "Device")},
+    Name{"counted", QT_TRANSLATE_NOOP("ChangeWords", "How trials count")},
+    Name{"issued_on", QT_TRANSLATE_NOOP("ChangeWords", "Handed out on")},
+    Name{"description", QT_TRANSLATE_NOOP("ChangeWords", "For")},
+    Name{"pads", QT_TRANSLATE_NOOP("ChangeWords", "Number of pads")},
+    Name{"type", QT_TRANSLATE_NOOP("ChangeWords", "Type")},
+    Name{"shape", QT_TRANSLATE_NOOP("ChangeWords", "Shape")},
+    Name{"life_sessions", QT_TRANSLATE_NOOP("ChangeWords", "Life in uses")},
+    Name{"life_months", QT_TRANSLATE_NOOP("ChangeWords", "Life in months")},
+    Name{"out_of_use_on", QT_TRANSLATE_NOOP("ChangeWords", "Out of use on")},
     Name{"width", QT_TRANSLATE_NOOP("ChangeWords", "Width")},
     Name{"lead", QT_TRANSLATE_NOOP("ChangeWords", "Lead")},
 };
@@ -85,7 +102,7 @@ QString nameIn(const std::array<Name, Count>& names, const QString& word)
 /// "on_time" of "on_time_ms".
 QString withoutUnit(QString column)
 {
-    for (const char* unit : {"_ms", "_us", "_mhz", "_ua", "_mm", "_permille"}) {
+    for (const char* unit : {"_ms", "_us", "_mhz", "_ua", "_mm", "_permille", "_thousandths"}) {
         if (column.endsWith(QLatin1String(unit))) {
             return column.chopped(static_cast<qsizetype>(qstrlen(unit)));
         }
@@ -109,6 +126,9 @@ QString partName(const QString& part, const QString& number)
     }
     if (part == QStringLiteral("pads")) {
         return ChangeWords::tr("pad %1").arg(number);
+    }
+    if (part == QStringLiteral("trials")) {
+        return ChangeWords::tr("trial %1").arg(number);
     }
     return ChangeWords::tr("%1 %2").arg(part, number).replace(QLatin1Char('_'), QLatin1Char(' '));
 }
@@ -188,6 +208,10 @@ QString changedValueText(const db::Change& change, const std::optional<std::stri
     }
     if (column == QStringLiteral("duration_ms") && isNumber) {
         return text.shortTime(Milliseconds(number));
+    }
+    const bool trial = change.field.starts_with("trials.");
+    if ((column == QStringLiteral("value_thousandths") || trial) && isNumber) {
+        return text.shortNumber(static_cast<double>(number) / 1e3, 3);
     }
     if (column.endsWith(QStringLiteral("_mm")) && isNumber) {
         return ChangeWords::tr("%1 mm").arg(text.count(number));

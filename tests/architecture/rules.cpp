@@ -34,6 +34,10 @@ constexpr std::array coreOrder = std::to_array<std::string_view>({
     "stimulator",
     "settings",
     "placement",
+    "electrode_set",
+    "measurement_kinds",
+    "measurement",
+    "measurement_change",
     "follow_up",
     "plan",
     "session_timing",
@@ -73,16 +77,16 @@ const std::map<std::string, std::set<std::string>> layerArrows{
 };
 
 /// One aggregate each.
-const std::set<std::string> repositories{"caseload_query", "course_events", "courses",
-                                         "diary",          "history",       "kept_forms",
-                                         "people",         "plans",         "practice_preferences",
-                                         "screenings",     "stimulators"};
+const std::set<std::string> repositories{
+    "caseload_query", "course_events", "courses", "diary", "electrode_sets",       "history",
+    "kept_forms",     "measurements",  "people",  "plans", "practice_preferences", "screenings",
+    "stimulators"};
 
 /// What draws, words and prints; it knows core and its like, never a page or a form.
 const std::set<std::string> roomsBelowPages{
     "app/charts", "app/command_line", "app/demo", "app/grid", "app/look", "app/print", "app/words"};
-const std::set<std::string> roomsOfPages{"app/caseload", "app/patient", "app/plan", "app/practice",
-                                         "app/stimulator"};
+const std::set<std::string> roomsOfPages{"app/caseload", "app/measurements", "app/patient",
+                                         "app/plan",     "app/practice",     "app/stimulator"};
 
 /// Who may know the main window: the program that owns it, and main.cpp that starts that.
 const std::set<std::string> ownersOfTheWindow{"app/main.cpp", "app/window/program.cpp"};

@@ -8,8 +8,10 @@
 #include "db/backup.h"
 #include "db/course_events.h"
 #include "db/diary.h"
+#include "db/electrode_sets.h"
 #include "db/history.h"
 #include "db/kept_forms.h"
+#include "db/measurements.h"
 #include "db/screenings.h"
 
 #include <QDir>
@@ -72,6 +74,28 @@ protected:
         must(store->write(author(), "enter", [&](Writing& writing) { addEvents(writing); }));
         tests::anIssuedPlan(*store, ids);
     }
+    MeasurementId addTorque(Writing& writing, FollowUpId visit) const
+    {
+        Measurement torque;
+        torque.course = their.course;
+        torque.followUp = visit;
+        torque.measuredOn = day(2026, 3, 2);
+        torque.kind = "isometric_torque";
+        torque.unit = "N.m";
+        torque.method = torque.subject = torque.device = mark + " method";
+        torque.counted = Counted::mean;
+        torque.trials = {1'000, 2'000};
+        torque.thousandths = 1'500;
+        return addMeasurement(writing, torque);
+    }
+    ElectrodeSetId addPads(Writing& writing) const
+    {
+        ElectrodeSet set;
+        set.course = their.course;
+        set.issuedOn = day(2026, 2, 6);
+        set.description = mark + " pads";
+        return addElectrodeSet(writing, set);
+    }
     void addEvents(Writing& writing)
     {
         Screening screening;
@@ -100,14 +124,7 @@ protected:
         visit.heldOn = day(2026, 3, 2);
         visit.practitioner = ids.practitioner;
         visit.review = mark + " review";
-        Measurement torque;
-        torque.course = their.course;
-        torque.followUp = addFollowUp(writing, visit);
-        torque.measuredOn = day(2026, 3, 2);
-        torque.kind = "isometric_torque";
-        torque.unit = "N·m";
-        torque.method = mark + " method";
-        addMeasurement(writing, torque);
+        const MeasurementId measured = addTorque(writing, addFollowUp(writing, visit));
         CounterReading counter;
         counter.course = their.course;
         counter.readOn = day(2026, 3, 2);
@@ -118,11 +135,7 @@ protected:
         receipt.receivedOn = day(2026, 3, 2);
         receipt.throughDate = day(2026, 3, 1);
         addReceipt(writing, receipt);
-        ElectrodeSet set;
-        set.course = their.course;
-        set.issuedOn = day(2026, 2, 6);
-        set.description = mark + " pads";
-        addElectrodeSet(writing, set);
+        const ElectrodeSetId pads = addPads(writing);
         Pause pause;
         pause.course = their.course;
         pause.fromDate = day(2026, 2, 23);
@@ -134,7 +147,11 @@ protected:
         for (const QString& form :
              {QStringLiteral("patient/new"), QStringLiteral("patient/%1").arg(their.patient.key()),
               QStringLiteral("course/%1").arg(their.course.key()),
-              QStringLiteral("course/new/%1").arg(their.patient.key())}) {
+              QStringLiteral("course/new/%1").arg(their.patient.key()),
+              QStringLiteral("measurements/%1").arg(their.course.key()),
+              QStringLiteral("measurement/%1").arg(measured.key()),
+              QStringLiteral("pads/new/%1").arg(their.course.key()),
+              QStringLiteral("pads/%1").arg(pads.key())}) {
             keepForm(writing, form, {{QStringLiteral("name"), QString::fromStdString(mark)}});
         }
     }

@@ -6,7 +6,9 @@
 
 #include "db/course_events.h"
 #include "db/diary.h"
+#include "db/electrode_sets.h"
 #include "db/history.h"
+#include "db/measurements.h"
 #include "db/screenings.h"
 
 #include <QSqlDatabase>
@@ -167,6 +169,17 @@ TEST_F(QueryPlans, SavingReadsNoWholeTable)
         entry.id = addDiaryEntry(writing, entry);
         entry.comfort = 5;
         correctDiaryEntry(writing, entry);
+        Measurement torque;
+        torque.course = ids.course;
+        torque.measuredOn = day(2026, 3, 12);
+        torque.kind = isometricTorque;
+        torque.unit = "N.m";
+        torque.counted = Counted::best;
+        torque.trials = {61'000, 66'500};
+        torque.thousandths = 66'500;
+        torque.id = addMeasurement(writing, torque);
+        torque.method = "knee at 60°";
+        changeMeasurement(writing, torque);
         expectIndexes(listener.heard());
     }));
 }
