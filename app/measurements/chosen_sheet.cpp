@@ -17,9 +17,9 @@
 #include "db/measurements.h"
 
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
-#include <QShortcut>
 #include <QTableView>
 #include <QVBoxLayout>
 
@@ -43,6 +43,14 @@ QPushButton* smallAct(const QString& text, const char* name, QWidget* parent)
     auto* button = new QPushButton(text, parent);
     button->setObjectName(QLatin1String(name));
     return button;
+}
+
+/// A measurement, or another series.
+template <class One>
+bool isOfSeries(const One& one, const MeasurementSeries& series)
+{
+    return one.kind == series.kind && one.subject == series.subject &&
+           one.method == series.method && one.unit == series.unit;
 }
 
 MeasuredLine lineOf(const MeasurementSeries& series, Side side, bool compared,
@@ -121,22 +129,19 @@ void ChosenSheet::connectAll()
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &ChosenSheet::refreshActs);
     connect(m_table, &QTableView::activated, this, &ChosenSheet::correct);
-    auto* withdrawKey = new QShortcut(QKeySequence(Qt::Key_Delete), m_table);
-    withdrawKey->setContext(Qt::WidgetShortcut);
-    connect(withdrawKey, &QShortcut::activated, this, &ChosenSheet::withdraw);
+    m_table->installEventFilter(this);
 }
 
 void ChosenSheet::show(const std::optional<Content>& content)
 {
-    const int row = std::max(0, m_table->currentIndex().row());
+    const bool same = m_content && content && isOfSeries(m_content->series, content->series);
+    const int row = same ? std::max(0, m_table->currentIndex().row()) : 0;
     m_content = content;
     std::vector<Measurement> values;
     if (content) {
         const MeasurementSeries& series = content->series;
-        std::ranges::copy_if(content->all, std::back_inserter(values), [&](const Measurement& one) {
-            return one.kind == series.kind && one.subject == series.subject &&
-                   one.method == series.method && one.unit == series.unit;
-        });
+        std::ranges::copy_if(content->all, std::back_inserter(values),
+                             [&](const Measurement& one) { return isOfSeries(one, series); });
     }
     m_values->setValues(values);
     if (m_values->rowCount() > 0) {
@@ -252,6 +257,17 @@ void ChosenSheet::withdraw()
     }
     emit m_services.events.measurementsChanged(*measurement.course);
     m_table->setFocus(Qt::OtherFocusReason);
+}
+
+/// Delete in the table: what is withdrawn is the line that is chosen.
+bool ChosenSheet::eventFilter(QObject* watched, QEvent* event)
+{
+    const bool isKey = watched == m_table && event->type() == QEvent::KeyPress;
+    if (isKey && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Delete) {
+        withdraw();
+        return true;
+    }
+    return QFrame::eventFilter(watched, event);
 }
 
 void ChosenSheet::resizeEvent(QResizeEvent* event)

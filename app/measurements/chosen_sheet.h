@@ -44,6 +44,7 @@ signals:
     void said(const QString& sentence);
 
 protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
 private:

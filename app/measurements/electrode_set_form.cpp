@@ -83,7 +83,12 @@ void ElectrodeSetForm::layOut()
     m_form->setContentsMargins(0, 0, 0, 0);
     m_form->setHorizontalSpacing(space::insideSheet);
     m_form->setVerticalSpacing(space::close);
-    const auto row = [this](const QString& label, QWidget* field, const char* name) {
+    QWidget* before = nullptr;
+    const auto row = [&](const QString& label, QWidget* field, const char* name) {
+        if (before != nullptr) {
+            setTabOrder(before, field);
+        }
+        before = field;
         field->setObjectName(QLatin1String(name));
         QString spoken = label;
         field->setAccessibleName(spoken.remove(QLatin1Char('&')));

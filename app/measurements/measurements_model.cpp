@@ -122,21 +122,21 @@ QString MeasurementsModel::textOf(const Row& row, int column) const
     const MeasurementSeries& series = m_series[row.series];
     const SideSummary summary = summaryOf(series, row.side);
     switch (column) {
-    case what:
+    case whatColumn:
         return seriesName(series);
-    case side: {
+    case sideColumn: {
         const bool treated = (m_treated == TreatedSide::left && row.side == Side::left) ||
                              (m_treated == TreatedSide::right && row.side == Side::right);
         return treated ? tr("%1, treated", "side").arg(sideName(row.side)) : sideName(row.side);
     }
-    case baseline:
+    case baselineColumn:
         return series.values.empty() ? tr("withdrawn") : valueText(summary.baseline);
-    case latest:
+    case latestColumn:
         return summary.change ? valueText(summary.latest) : QString();
-    case change:
+    case changeColumn:
         return summary.change ? changeOfValueText(series.kind, *summary.change, series.unit, m_text)
                               : QString();
-    case judged: {
+    case judgedColumn: {
         const MeasurementKind* kind = measurementKind(series.kind);
         return summary.change && kind != nullptr ? judgementText(*kind, *summary.change, m_text)
                                                  : QString();
@@ -155,7 +155,7 @@ QVariant MeasurementsModel::data(const QModelIndex& index, int role) const
     const QString text = textOf(row, index.column());
     switch (role) {
     case Qt::DisplayRole:
-        return index.column() == what && !row.first ? QString() : text;
+        return index.column() == whatColumn && !row.first ? QString() : text;
     case Qt::ToolTipRole:
         return text;
     case Qt::AccessibleTextRole:
@@ -176,17 +176,17 @@ QVariant MeasurementsModel::headerData(int section, Qt::Orientation orientation,
         return {};
     }
     switch (section) {
-    case what:
+    case whatColumn:
         return tr("Measurement");
-    case side:
+    case sideColumn:
         return tr("Side");
-    case baseline:
+    case baselineColumn:
         return tr("Baseline");
-    case latest:
+    case latestColumn:
         return tr("Last");
-    case change:
+    case changeColumn:
         return tr("Change");
-    case judged:
+    case judgedColumn:
         return tr("Held against what was published");
     default:
         return tr("Symmetry index");

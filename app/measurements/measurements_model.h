@@ -22,7 +22,16 @@ class MeasurementsModel : public QAbstractTableModel
 public:
     MeasurementsModel(const QuantityText& text, QObject* parent);
 
-    enum Column { what, side, baseline, latest, change, judged, index, columnsInAll };
+    enum Column {
+        whatColumn,
+        sideColumn,
+        baselineColumn,
+        latestColumn,
+        changeColumn,
+        judgedColumn,
+        symmetryColumn,
+        columnsInAll
+    };
 
     void setMeasurements(const std::vector<Measurement>& all, std::optional<TreatedSide> treated);
     const std::vector<MeasurementSeries>& series() const { return m_series; }

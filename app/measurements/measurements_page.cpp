@@ -107,6 +107,9 @@ QWidget* MeasurementsPage::kindsSheet()
 
 void MeasurementsPage::open(const Course& course, const std::vector<Plan>& plans)
 {
+    if (!m_course || m_course->id != course.id) {
+        m_table->setCurrentIndex({});
+    }
     m_course = course;
     m_plans = plans;
     readAll();

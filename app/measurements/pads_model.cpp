@@ -69,15 +69,15 @@ int PadsModel::columnCount(const QModelIndex& parent) const
 QString PadsModel::textOf(const Row& row, int column) const
 {
     switch (column) {
-    case forWhat:
+    case forColumn:
         return QString::fromStdString(row.set.description);
-    case pads:
+    case padsColumn:
         return electrodeSetName(row.set, m_text);
-    case issued:
+    case issuedColumn:
         return m_text.date(row.set.issuedOn);
-    case uses:
+    case usesColumn:
         return usesText(row.set, row.wear, m_text);
-    case life:
+    case lifeColumn:
         return lifeText(row.set.life);
     default:
         return electrodeStateText(row.set, row.wear, m_text);
@@ -101,7 +101,7 @@ QVariant PadsModel::data(const QModelIndex& index, int role) const
     case Qt::FontRole: {
         QFont font;
         font.setStrikeOut(row.set.withdrawn);
-        font.setBold(row.wear.replacementDue() && index.column() == state);
+        font.setBold(row.wear.replacementDue() && index.column() == stateColumn);
         return row.set.withdrawn || font.bold() ? QVariant(font) : QVariant();
     }
     default:
@@ -115,15 +115,15 @@ QVariant PadsModel::headerData(int section, Qt::Orientation orientation, int rol
         return {};
     }
     switch (section) {
-    case forWhat:
+    case forColumn:
         return tr("For");
-    case pads:
+    case padsColumn:
         return tr("Pads");
-    case issued:
+    case issuedColumn:
         return tr("Handed out");
-    case uses:
+    case usesColumn:
         return tr("Uses");
-    case life:
+    case lifeColumn:
         return tr("Life");
     default:
         return tr("State");

@@ -20,7 +20,15 @@ class PadsModel : public QAbstractTableModel
 public:
     PadsModel(const QuantityText& text, QObject* parent);
 
-    enum Column { forWhat, pads, issued, uses, life, state, columnsInAll };
+    enum Column {
+        forColumn,
+        padsColumn,
+        issuedColumn,
+        usesColumn,
+        lifeColumn,
+        stateColumn,
+        columnsInAll
+    };
 
     void setSets(const std::vector<ElectrodeSet>& sets, const std::vector<DiaryEntry>& diary,
                  Date today);

@@ -15,9 +15,9 @@
 #include "db/electrode_sets.h"
 
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
-#include <QShortcut>
 #include <QTableView>
 #include <QVBoxLayout>
 
@@ -62,9 +62,7 @@ PadsPage::PadsPage(const Services& services, QWidget* parent)
     connect(m_withdraw, &QPushButton::clicked, this, &PadsPage::withdraw);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &PadsPage::refreshActs);
-    auto* withdrawKey = new QShortcut(QKeySequence(Qt::Key_Delete), m_table);
-    withdrawKey->setContext(Qt::WidgetShortcut);
-    connect(withdrawKey, &QShortcut::activated, this, &PadsPage::withdraw);
+    m_table->installEventFilter(this);
     connect(&m_services.events, &StoreEvents::electrodeSetsChanged, this, [this](CourseId course) {
         if (m_course && m_course->id == course) {
             readAll();
@@ -273,6 +271,17 @@ void PadsPage::save(const ElectrodeSet& set, const char* what)
     }
     emit m_services.events.electrodeSetsChanged(*set.course);
     focusFirst();
+}
+
+/// Delete in the table: what is withdrawn is the line that is chosen.
+bool PadsPage::eventFilter(QObject* watched, QEvent* event)
+{
+    const bool isKey = watched == m_table && event->type() == QEvent::KeyPress;
+    if (isKey && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Delete) {
+        withdraw();
+        return true;
+    }
+    return QWidget::eventFilter(watched, event);
 }
 
 void PadsPage::resizeEvent(QResizeEvent* event)

@@ -46,18 +46,18 @@ int ValuesModel::columnCount(const QModelIndex& parent) const
 QString ValuesModel::textOf(const Measurement& measurement, int column) const
 {
     switch (column) {
-    case day:
+    case dayColumn:
         return m_text.date(measurement.measuredOn);
-    case side:
+    case sideColumn:
         return sideName(measurement.side);
-    case value: {
+    case valueColumn: {
         const QString shown =
             measuredText(measurement.kind, measurement.thousandths, measurement.unit, m_text);
         return measurement.withdrawn ? tr("%1, withdrawn").arg(shown) : shown;
     }
-    case trials:
+    case trialsColumn:
         return trialsText(measurement, m_text);
-    case device:
+    case deviceColumn:
         return QString::fromStdString(measurement.device);
     default:
         return QString::fromStdString(measurement.recordedByName);
@@ -90,15 +90,15 @@ QVariant ValuesModel::headerData(int section, Qt::Orientation orientation, int r
         return {};
     }
     switch (section) {
-    case day:
+    case dayColumn:
         return tr("Day");
-    case side:
+    case sideColumn:
         return tr("Side");
-    case value:
+    case valueColumn:
         return tr("Value");
-    case trials:
+    case trialsColumn:
         return tr("Trials");
-    case device:
+    case deviceColumn:
         return tr("Device");
     default:
         return tr("By");

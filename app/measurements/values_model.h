@@ -20,7 +20,15 @@ class ValuesModel : public QAbstractTableModel
 public:
     ValuesModel(const QuantityText& text, QObject* parent);
 
-    enum Column { day, side, value, trials, device, by, columnsInAll };
+    enum Column {
+        dayColumn,
+        sideColumn,
+        valueColumn,
+        trialsColumn,
+        deviceColumn,
+        byColumn,
+        columnsInAll
+    };
 
     void setValues(std::vector<Measurement> values);
     const Measurement& valueAt(int row) const;

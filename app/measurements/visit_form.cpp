@@ -24,6 +24,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace quadrille::app
 {
@@ -54,6 +55,7 @@ VisitForm::VisitForm(const Services& services, const Course& course,
     , m_subject(new QComboBox(body()))
     , m_unit(new QLineEdit(body()))
     , m_sides(new QCheckBox(tr("each side"), body()))
+    , m_add(new QPushButton(tr("&Add row"), body()))
     , m_addNote(new QLabel(body()))
 {
     m_day->setText(services.text.date(services.clock.today()));
@@ -64,9 +66,10 @@ VisitForm::VisitForm(const Services& services, const Course& course,
     }
     addKeptRows();
     fillKinds();
-    keepRows();
     restoreKept();
+    keepRows();
     startKeeping();
+    orderTabs();
     m_rows->focusValue(0);
 }
 
@@ -124,9 +127,8 @@ QWidget* VisitForm::addingLine()
     m_sides->setObjectName(QStringLiteral("addSides"));
     m_addNote->setObjectName(QStringLiteral("addNote"));
     setRole(*m_addNote, Role::warnText);
-    auto* add = new QPushButton(tr("&Add row"), line);
-    add->setObjectName(QStringLiteral("addRow"));
-    add->setAutoDefault(false);
+    m_add->setObjectName(QStringLiteral("addRow"));
+    m_add->setAutoDefault(false);
     auto* layout = new QHBoxLayout(line);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(space::close);
@@ -137,13 +139,13 @@ QWidget* VisitForm::addingLine()
     layout->addWidget(m_subject);
     layout->addWidget(m_unit);
     layout->addWidget(m_sides);
-    layout->addWidget(add);
+    layout->addWidget(m_add);
     layout->addWidget(m_addNote, 1);
     for (QWidget* field : std::initializer_list<QWidget*>{m_kind, m_subject, m_unit, m_sides}) {
         field->installEventFilter(this);
     }
     connect(m_kind, &QComboBox::currentIndexChanged, this, &VisitForm::refreshAdding);
-    connect(add, &QPushButton::clicked, this, &VisitForm::addRow);
+    connect(m_add, &QPushButton::clicked, this, &VisitForm::addRow);
     return line;
 }
 
@@ -215,9 +217,24 @@ void VisitForm::addRow()
         row.hasSides = m_sides->isChecked();
     }
     m_addNote->clear();
-    m_rows->focusValue(m_rows->add(row));
+    const std::size_t place = m_rows->add(row);
     keepRows();
+    startKeeping(); // of the new fields too
+    orderTabs();
     m_unit->clear();
+    m_rows->focusValue(place);
+}
+
+/// As they are read: the day, row by row, then the line that adds one.
+void VisitForm::orderTabs()
+{
+    QWidget* before = m_day;
+    QList<QWidget*> order = m_rows->fields();
+    order += {m_kind, m_subject, m_unit, m_sides, m_add};
+    for (QWidget* field : std::as_const(order)) {
+        setTabOrder(before, field);
+        before = field;
+    }
 }
 
 void VisitForm::keepRows()

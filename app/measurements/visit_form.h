@@ -12,6 +12,7 @@ class QCheckBox;
 class QComboBox;
 class QLabel;
 class QLineEdit;
+class QPushButton;
 
 namespace quadrille::app
 {
@@ -44,6 +45,7 @@ private:
     void addRow();
     void addKeptRows();
     void keepRows();
+    void orderTabs();
 
     const Course m_course;
     QLineEdit* m_day;
@@ -53,6 +55,7 @@ private:
     QComboBox* m_subject;
     QLineEdit* m_unit;
     QCheckBox* m_sides;
+    QPushButton* m_add;
     QLabel* m_addNote;
     std::size_t m_savedValues = 0;
 };

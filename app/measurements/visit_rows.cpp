@@ -19,15 +19,13 @@ namespace quadrille::app
 namespace
 {
 
-enum Column {
-    nameColumn,
-    rightColumn,
-    leftColumn,
-    unitColumn,
-    methodColumn,
-    deviceColumn,
-    columnsInAll
-};
+constexpr int nameColumn = 0;
+constexpr int rightColumn = 1;
+constexpr int leftColumn = 2;
+constexpr int unitColumn = 3;
+constexpr int methodColumn = 4;
+constexpr int deviceColumn = 5;
+constexpr int columnsInAll = 6;
 
 constexpr int valueWidth = 104;
 constexpr int textWidth = 150;
@@ -155,6 +153,19 @@ void VisitRows::focusValue(std::size_t row)
     if (row < m_lines.size()) {
         m_lines[row].values.front().edit->setFocus(Qt::OtherFocusReason);
     }
+}
+
+QList<QWidget*> VisitRows::fields() const
+{
+    QList<QWidget*> all;
+    for (const Line& line : m_lines) {
+        for (const ValueField& value : line.values) {
+            all.append(value.edit);
+        }
+        all.append(line.method);
+        all.append(line.device);
+    }
+    return all;
 }
 
 void VisitRows::showNote(std::size_t place)

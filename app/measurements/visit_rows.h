@@ -6,6 +6,7 @@
 
 #include "core/measurement.h"
 
+#include <QList>
 #include <QString>
 #include <QWidget>
 
@@ -32,6 +33,8 @@ public:
     std::size_t add(const VisitRow& row);
     std::vector<VisitRow> rows() const;
     void focusValue(std::size_t row);
+    /// In the order in which they are read.
+    QList<QWidget*> fields() const;
 
     /// A field that can't be saved as it is, and why.
     struct Wrong {

@@ -305,6 +305,20 @@ void RecordPage::showPage(int index)
     m_header->tabs().setCurrentIndex(index);
 }
 
+void RecordPage::focusFirst()
+{
+    switch (currentPage()) {
+    case measurementsIndex:
+        return m_measurementsPage->focusFirst();
+    case padsIndex:
+        return m_padsPage->focusFirst();
+    case handoutIndex:
+        return m_handoutPage->focusFirst();
+    default:
+        return m_planPage->focusFirst();
+    }
+}
+
 int RecordPage::pageCount() const
 {
     return m_header->tabs().count();

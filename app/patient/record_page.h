@@ -45,6 +45,8 @@ public:
     PadsPage& padsPage() { return *m_padsPage; }
 
     void showPage(int index);
+    /// Where work on the page that is shown begins.
+    void focusFirst();
     int pageCount() const;
     int currentPage() const;
     void newCourse();

@@ -305,7 +305,7 @@ void MainWindow::openPatient(PatientId patient, std::optional<CourseId> course)
     if (m_record->open(patient, course)) {
         m_stack->setCurrentWidget(m_record);
         say({});
-        m_record->planPage().focusFirst();
+        m_record->focusFirst();
     }
     updateActs();
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/words/change_text.h"
 
+#include "app/words/electrode_text.h"
+#include "app/words/measurement_text.h"
 #include "app/words/trade_words.h"
 
 #include "db/codec.h"
@@ -160,6 +162,19 @@ QString fieldText(const std::string& path)
     return text;
 }
 
+/// What a person calls a word that stands for a choice; empty where it says itself.
+QString choiceText(const db::Change& change, const QString& column, const std::string& value)
+{
+    if (change.recordKind == "measurement" && column == QStringLiteral("kind")) {
+        return measurementKindName(value);
+    }
+    if (change.recordKind == "measurement" && column == QStringLiteral("unit")) {
+        return measuredUnit(value);
+    }
+    const auto type = db::choiceOf<ElectrodeType>(value);
+    return type && column == QStringLiteral("type") ? electrodeTypeName(*type) : QString();
+}
+
 bool isFlag(const QString& column)
 {
     return column == QStringLiteral("archived") || column == QStringLiteral("withdrawn");
@@ -201,6 +216,9 @@ QString changedValueText(const db::Change& change, const std::optional<std::stri
     }
     if (column == QStringLiteral("weekdays") && isNumber) {
         return scheduleName(WeekdaySet::fromBits(static_cast<unsigned>(number)), text);
+    }
+    if (const QString choice = choiceText(change, column, *value); !choice.isEmpty()) {
+        return choice;
     }
     const bool hasUnit = withoutUnit(column) != column;
     if (const auto field = fieldOf(column); field && isNumber && hasUnit) {

@@ -125,9 +125,9 @@ TEST_F(PadsJob, ASetIsHandedOutWithTheKeyboardAlone)
     EXPECT_EQ(set.width.count(), 50);
     EXPECT_EQ(set.height.count(), 90);
     EXPECT_EQ(set.life, usualLife(ElectrodeType::selfAdhesive));
-    EXPECT_EQ(cell(0, PadsModel::pads), "2 pads, self-adhesive, 50\u00A0×\u00A090\u00A0mm");
-    EXPECT_EQ(cell(0, PadsModel::life), "20 uses or 1 month");
-    EXPECT_EQ(cell(0, PadsModel::state), "in use");
+    EXPECT_EQ(cell(0, PadsModel::padsColumn), "2 pads, self-adhesive, 50\u00A0×\u00A090\u00A0mm");
+    EXPECT_EQ(cell(0, PadsModel::lifeColumn), "20 uses or 1 month");
+    EXPECT_EQ(cell(0, PadsModel::stateColumn), "in use");
 }
 
 TEST_F(PadsJob, UsesAreCountedFromTheDiary)
@@ -140,12 +140,12 @@ TEST_F(PadsJob, UsesAreCountedFromTheDiary)
     enterSession(day(2026, 3, 4), 1, 0min); // missed
     enterSession(day(2026, 3, 5), 1, 20min);
     open();
-    EXPECT_EQ(cell(0, PadsModel::uses), "3 of 4");
+    EXPECT_EQ(cell(0, PadsModel::usesColumn), "3 of 4");
     EXPECT_EQ(tab(), "Pads");
     enterSession(day(2026, 3, 6), 1, 20min);
     open();
-    EXPECT_EQ(cell(0, PadsModel::uses), "4 of 4");
-    EXPECT_EQ(cell(0, PadsModel::state), "replace: 4 of 4 uses");
+    EXPECT_EQ(cell(0, PadsModel::usesColumn), "4 of 4");
+    EXPECT_EQ(cell(0, PadsModel::stateColumn), "replace: 4 of 4 uses");
     EXPECT_EQ(tab(), "Pads: replace") << "seen from every page";
 }
 
@@ -153,7 +153,7 @@ TEST_F(PadsJob, ANewSetTakesThePlaceOfTheWornOne)
 {
     issueOn(day(2026, 1, 12), {.uses = std::nullopt, .months = 1});
     open();
-    EXPECT_EQ(cell(0, PadsModel::state), "replace: too old since 12 Feb 2026");
+    EXPECT_EQ(cell(0, PadsModel::stateColumn), "replace: too old since 12 Feb 2026");
     handOut([](QDialog& dialog) {
         auto* replaces = dialog.findChild<QComboBox*>(QStringLiteral("replaces"));
         ASSERT_FALSE(replaces->isHidden());
@@ -164,8 +164,8 @@ TEST_F(PadsJob, ANewSetTakesThePlaceOfTheWornOne)
     });
     ASSERT_THAT(stored(), SizeIs(2));
     EXPECT_EQ(stored()[0].outOfUseOn, practice.temp().clock.today());
-    EXPECT_EQ(cell(0, PadsModel::state), "in use");
-    EXPECT_EQ(cell(1, PadsModel::state), "out of use since 12 Mar 2026");
+    EXPECT_EQ(cell(0, PadsModel::stateColumn), "in use");
+    EXPECT_EQ(cell(1, PadsModel::stateColumn), "out of use since 12 Mar 2026");
     EXPECT_EQ(tab(), "Pads");
 }
 
@@ -180,7 +180,7 @@ TEST_F(PadsJob, ASetIsTakenOutOfUseOrWithdrawnAsAMistake)
     EXPECT_FALSE(practice.find<QPushButton>("padsOutOfUse")->isEnabled());
     QTest::keyClick(table, Qt::Key_Delete);
     EXPECT_TRUE(stored()[0].withdrawn);
-    EXPECT_EQ(cell(0, PadsModel::state), "withdrawn");
+    EXPECT_EQ(cell(0, PadsModel::stateColumn), "withdrawn");
     QTest::keyClick(table, Qt::Key_Delete);
     EXPECT_FALSE(stored()[0].withdrawn) << "taken back";
 }

@@ -295,12 +295,14 @@ TEST(TreatedSideOfACourse, IsWhatWasSaidElseTheSideOfAllItsSites)
     Plan plan;
     plan.blocks.resize(2);
     EXPECT_FALSE(treatedSideOf(course, {plan}));
-    plan.blocks[0].sites.push_back({.side = Side::left});
-    plan.blocks[1].sites.push_back({.side = Side::left});
+    Site left;
+    left.side = Side::left;
+    plan.blocks[0].sites.push_back(left);
+    plan.blocks[1].sites.push_back(left);
     EXPECT_EQ(treatedSideOf(course, {plan}), TreatedSide::left);
     Plan next = plan;
     next.number = 2;
-    next.blocks[1].sites.push_back({.side = Side::right});
+    next.blocks[1].sites.emplace_back(); // a site is of the right, unless it says otherwise
     EXPECT_EQ(treatedSideOf(course, {plan, next}), TreatedSide::both);
     course.treatedSide = TreatedSide::right;
     EXPECT_EQ(treatedSideOf(course, {plan, next}), TreatedSide::right);

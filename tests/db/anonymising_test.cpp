@@ -5,6 +5,7 @@
 
 #include "db/anonymising.h"
 #include "db/history.h"
+#include "db/measurements.h"
 #include "db/verification.h"
 
 #include <QFile>
@@ -46,6 +47,15 @@ protected:
             Course course = coursesOf(writing, *agnes.id).at(0);
             course.endDate = day(2026, 3, 31);
             changeCourse(writing, course);
+            Measurement stairs;
+            stairs.course = course.id;
+            stairs.measuredOn = day(2026, 3, 2);
+            stairs.kind = ownKind;
+            stairs.subject = "Steps to the harbour";
+            stairs.unit = "{harbour_steps}";
+            stairs.thousandths = 23'000;
+            stairs.device = "harbour clock";
+            addMeasurement(writing, stairs);
         }));
     }
     /// Or what a table lets through would not be seen.
@@ -80,7 +90,7 @@ TEST_F(Anonymising, LeavesNoNameAndNoFreeText)
     for (const char* text :
          {"Agnes", "Thorley", "Ruta", "Vennel", "Quay Lane", "Marrowick", "01632", "PT 20417",
           "Knee", "1001", "Hears less", "vastus", "ankle strapped", "Tighten", "1958-06-04",
-          "2026-03", "Everything unit"}) {
+          "2026-03", "Everything unit", "harbour"}) {
         EXPECT_THAT(before, HasSubstr(text)) << "the test looks for what is not there";
         EXPECT_FALSE(bytes.contains(text)) << text;
     }
@@ -118,6 +128,20 @@ TEST_F(Anonymising, SaysWhichFieldsWereChangedButNotWhatTheySaid)
     EXPECT_EQ(changeOf("telephone")->from, "text");
     EXPECT_EQ(changeOf("telephone")->to, "text");
     EXPECT_EQ(changeOf("end_date")->to, isoDate(day(2026, 3, 31) - std::chrono::days(700)));
+}
+
+TEST_F(Anonymising, KeepsWhatWasMeasuredAndItsUnitButNotThePracticesOwnWords)
+{
+    const auto store = anonymised();
+    const auto all =
+        must(store->read([](Reading& reading) { return measurementsOf(reading, CourseId(1)); }));
+    ASSERT_THAT(all, testing::SizeIs(2));
+    EXPECT_EQ(all[0].kind, "isometric_torque");
+    EXPECT_EQ(all[0].unit, "N.m");
+    EXPECT_EQ(all[1].kind, ownKind);
+    EXPECT_EQ(all[1].unit, "{unit}");
+    EXPECT_EQ(all[1].subject, "text");
+    EXPECT_EQ(all[1].thousandths, 23'000);
 }
 
 TEST_F(Anonymising, LeavesTheStoreAsItWasAndTakesNoTakenName)
