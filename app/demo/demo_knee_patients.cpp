@@ -148,25 +148,27 @@ DemoPatient ravi()
     const Dosage longer{50_Hz, 350_us, 10s, 20s, 1500ms, 1s, 20min, 3};
     const auto weak = thigh(Side::left, 42_mA, 34_mA);
     const auto strong = stronger(weak, 12_mA);
-    return {
-        .name = "Ravi Menshaw",
-        .age = 24,
-        .birthMonth = 9,
-        .birthDay = 17,
-        .practitioner = DemoPractitioner::anselm,
-        .courses = {
-            {.problem = "ACL graft",
-             .week = 8,
-             .startsOn = 1,
-             .plans = {{.reason = "First plan after the graft",
-                        .blocks = {demoBlock(4, start, weak), demoBlock(12, dense, weak)}},
-                       {.fromWeek = 3,
-                        .reason = "Tolerates more; shorter rests from week 3",
-                        .blocks = {demoBlock(2, start, weak), demoBlock(14, dense, weak)}},
-                       {.fromWeek = 6,
-                        .reason = "Step up: three sessions a day, stronger",
-                        .blocks = {demoBlock(2, start, weak), demoBlock(3, dense, weak),
-                                   demoBlock(5, often, strong), demoBlock(6, longer, strong)}}}}}};
+    return {.name = "Ravi Menshaw",
+            .age = 24,
+            .birthMonth = 9,
+            .birthDay = 17,
+            .practitioner = DemoPractitioner::anselm,
+            .courses = {
+                {.problem = "ACL graft",
+                 .week = 8,
+                 .startsOn = 1,
+                 .plans = {{.reason = "First plan after the graft",
+                            .blocks = {demoBlock(4, start, weak), demoBlock(12, dense, weak)}},
+                           {.fromWeek = 3,
+                            .reason = "Tolerates more; shorter rests from week 3",
+                            .blocks = {demoBlock(2, start, weak), demoBlock(14, dense, weak)}},
+                           {.fromWeek = 6,
+                            .reason = "Step up: three sessions a day, stronger",
+                            .blocks = {demoBlock(2, start, weak), demoBlock(3, dense, weak),
+                                       demoBlock(5, often, strong), demoBlock(6, longer, strong)}}},
+                 .treatedSide = TreatedSide::left,
+                 .visits = raviVisits(),
+                 .pads = raviPads()}}};
 }
 
 DemoPatient lucia()

@@ -33,10 +33,10 @@ namespace quadrille::app
 namespace
 {
 
-constexpr std::array valueShares{19, 11, 22, 25, 12, 11};
+constexpr std::array valueShares{23, 11, 20, 24, 11, 11};
 constexpr int leastChartHeight = 130;
 /// Room for the numbers of the axes and, at the right, for the name of each side.
-constexpr QMargins chartMargins{44, 8, 96, 34};
+constexpr QMargins chartMargins{44, 12, 96, 34};
 
 QPushButton* smallAct(const QString& text, const char* name, QWidget* parent)
 {
@@ -88,7 +88,7 @@ ChosenSheet::ChosenSheet(const Services& services, QWidget* parent)
 
 void ChosenSheet::layOut()
 {
-    setUpTable(*m_table, *m_values);
+    setUpTable(*m_table, *m_values, valueShares);
     m_table->setObjectName(QStringLiteral("measuredValues"));
     setRole(*m_title, Role::strongText);
     m_title->setObjectName(QStringLiteral("chosenKind"));
@@ -102,13 +102,14 @@ void ChosenSheet::layOut()
     m_chart->setPlotMargins(chartMargins);
     auto* head = new QHBoxLayout;
     head->setContentsMargins(space::medium, space::tiny, space::small, space::tiny);
+    head->setSpacing(space::close);
     head->addWidget(m_title, 1);
     head->addWidget(m_correct);
     head->addWidget(m_withdraw);
     auto* halves = new QHBoxLayout;
     halves->setSpacing(space::close);
     halves->addWidget(m_chart, 5);
-    halves->addWidget(m_table, 6);
+    halves->addWidget(m_table, 7);
     auto* below = new QHBoxLayout;
     below->setContentsMargins(space::medium, space::tiny, space::medium, 0);
     below->addWidget(m_thresholds);
@@ -154,7 +155,6 @@ void ChosenSheet::show(const std::optional<Content>& content)
         showChart();
         showThresholds();
     }
-    shareWidth(*m_table, valueShares);
     refreshActs();
 }
 
@@ -268,12 +268,6 @@ bool ChosenSheet::eventFilter(QObject* watched, QEvent* event)
         return true;
     }
     return QFrame::eventFilter(watched, event);
-}
-
-void ChosenSheet::resizeEvent(QResizeEvent* event)
-{
-    QFrame::resizeEvent(event);
-    shareWidth(*m_table, valueShares);
 }
 
 } // namespace quadrille::app

@@ -86,6 +86,15 @@ int MeasurementsModel::columnCount(const QModelIndex& parent) const
     return parent.isValid() ? 0 : columnsInAll;
 }
 
+/// The method stands in the sheet below; here only where it tells two series apart.
+QString MeasurementsModel::nameOf(const MeasurementSeries& series) const
+{
+    const auto alike = std::ranges::count_if(m_series, [&](const MeasurementSeries& one) {
+        return one.kind == series.kind && one.subject == series.subject;
+    });
+    return alike > 1 ? seriesName(series) : measurementName(series.kind, series.subject);
+}
+
 QString MeasurementsModel::valueText(const std::optional<Measurement>& value) const
 {
     if (!value) {
@@ -123,7 +132,7 @@ QString MeasurementsModel::textOf(const Row& row, int column) const
     const SideSummary summary = summaryOf(series, row.side);
     switch (column) {
     case whatColumn:
-        return seriesName(series);
+        return nameOf(series);
     case sideColumn: {
         const bool treated = (m_treated == TreatedSide::left && row.side == Side::left) ||
                              (m_treated == TreatedSide::right && row.side == Side::right);
@@ -157,7 +166,7 @@ QVariant MeasurementsModel::data(const QModelIndex& index, int role) const
     case Qt::DisplayRole:
         return index.column() == whatColumn && !row.first ? QString() : text;
     case Qt::ToolTipRole:
-        return text;
+        return index.column() == whatColumn ? seriesName(m_series[row.series]) : text;
     case Qt::AccessibleTextRole:
         return text.isEmpty()
                    ? QString()
@@ -187,7 +196,7 @@ QVariant MeasurementsModel::headerData(int section, Qt::Orientation orientation,
     case changeColumn:
         return tr("Change");
     case judgedColumn:
-        return tr("Held against what was published");
+        return tr("Against published change");
     default:
         return tr("Symmetry index");
     }

@@ -51,6 +51,7 @@ private:
         bool first; ///< of its series: it bears the name
     };
     QString textOf(const Row& row, int column) const;
+    QString nameOf(const MeasurementSeries& series) const;
     QString valueText(const std::optional<Measurement>& value) const;
     QString indexText(const Row& row) const;
 

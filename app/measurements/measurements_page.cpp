@@ -28,7 +28,7 @@ namespace quadrille::app
 namespace
 {
 
-constexpr std::array kindShares{28, 9, 13, 13, 9, 17, 11};
+constexpr std::array kindShares{24, 10, 12, 12, 8, 22, 12};
 
 } // namespace
 
@@ -59,7 +59,7 @@ MeasurementsPage::MeasurementsPage(const Services& services, QWidget* parent)
 
 void MeasurementsPage::layOut()
 {
-    setUpTable(*m_table, *m_model);
+    setUpTable(*m_table, *m_model, kindShares);
     m_table->setObjectName(QStringLiteral("measurements"));
     m_table->setAccessibleName(tr("Measurements of this course, a row a side"));
     auto* filled = new QWidget(this);
@@ -146,7 +146,6 @@ void MeasurementsPage::readAll()
         m_table->setCurrentIndex(m_model->index(std::min(row, m_model->rowCount() - 1), 0));
     }
     showChosen();
-    shareWidth(*m_table, kindShares);
     m_enter->setEnabled(m_services.store.isWritable());
 }
 
@@ -196,12 +195,6 @@ void MeasurementsPage::enter()
                       .arg(m_services.text.count(static_cast<std::int64_t>(form.savedValues()))));
         focusFirst();
     }
-}
-
-void MeasurementsPage::resizeEvent(QResizeEvent* event)
-{
-    QWidget::resizeEvent(event);
-    shareWidth(*m_table, kindShares);
 }
 
 } // namespace quadrille::app

@@ -45,9 +45,6 @@ public:
 signals:
     void said(const QString& sentence);
 
-protected:
-    void resizeEvent(QResizeEvent* event) override;
-
 private:
     void layOut();
     QWidget* emptySheet();

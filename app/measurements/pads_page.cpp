@@ -72,7 +72,7 @@ PadsPage::PadsPage(const Services& services, QWidget* parent)
 
 void PadsPage::layOut()
 {
-    setUpTable(*m_table, *m_model);
+    setUpTable(*m_table, *m_model, shares);
     m_table->setObjectName(QStringLiteral("pads"));
     m_table->setAccessibleName(tr("Sets of pads of this course"));
     m_sentence->setObjectName(QStringLiteral("padsSentence"));
@@ -157,7 +157,6 @@ void PadsPage::readAll()
               : tr("Uses are sessions done or partly done in the diary while the set was in use. "
                    "Replace earlier when edges lift, the gel dries or the current stings."));
     setRole(*m_sentence, due ? Role::strongText : Role::secondLineText);
-    shareWidth(*m_table, shares);
     refreshActs();
     emit wearChanged();
 }
@@ -282,12 +281,6 @@ bool PadsPage::eventFilter(QObject* watched, QEvent* event)
         return true;
     }
     return QWidget::eventFilter(watched, event);
-}
-
-void PadsPage::resizeEvent(QResizeEvent* event)
-{
-    QWidget::resizeEvent(event);
-    shareWidth(*m_table, shares);
 }
 
 } // namespace quadrille::app

@@ -1,13 +1,52 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/measurements/table_setup.h"
 
+#include "app/look/look.h"
+#include "app/look/tokens.h"
+
+#include <QEvent>
 #include <QHeaderView>
 #include <QTableView>
 
 namespace quadrille::app
 {
 
-void setUpTable(QTableView& table, QAbstractItemModel& model)
+namespace
+{
+
+/// Follows the width of a table, whatever layout gives it when.
+class ColumnShares : public QObject
+{
+public:
+    ColumnShares(QTableView& table, std::span<const int> hundredths)
+        : QObject(&table)
+        , m_table(table)
+        , m_hundredths(hundredths)
+    {
+        table.viewport()->installEventFilter(this);
+    }
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override
+    {
+        if (event->type() == QEvent::Resize) {
+            const int width = m_table.viewport()->width();
+            int column = 0;
+            for (const int share : m_hundredths) {
+                m_table.setColumnWidth(column++, width * share / 100);
+            }
+        }
+        return QObject::eventFilter(watched, event);
+    }
+
+private:
+    QTableView& m_table;
+    std::span<const int> m_hundredths;
+};
+
+} // namespace
+
+void setUpTable(QTableView& table, QAbstractItemModel& model, std::span<const int> hundredths)
 {
     table.setModel(&model);
     table.setEditTriggers(QAbstractItemView::NoEditTriggers);
@@ -18,18 +57,11 @@ void setUpTable(QTableView& table, QAbstractItemModel& model)
     table.setFrameShape(QFrame::NoFrame);
     table.setWordWrap(false);
     table.verticalHeader()->hide();
+    table.verticalHeader()->setDefaultSectionSize(scaled(size::smallButton, appliedFactor()));
     table.horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     table.horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     table.horizontalHeader()->setHighlightSections(false);
-}
-
-void shareWidth(QTableView& table, std::span<const int> hundredths)
-{
-    const int width = table.viewport()->width();
-    int column = 0;
-    for (const int share : hundredths) {
-        table.setColumnWidth(column++, width * share / 100);
-    }
+    new ColumnShares(table, hundredths);
 }
 
 } // namespace quadrille::app

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The tables of these pages look and behave alike: whole rows, one at a time, Tab leaves.
+// The tables of these pages look and behave alike: whole rows, one at a time, Tab leaves, and each
+// column keeps its share of the width.
 #pragma once
 
 #include <span>
@@ -10,8 +11,7 @@ class QTableView;
 namespace quadrille::app
 {
 
-void setUpTable(QTableView& table, QAbstractItemModel& model);
-/// Gives each column its share of the width, in hundredths.
-void shareWidth(QTableView& table, std::span<const int> hundredths);
+/// `hundredths`: the share of each column; outlives the table.
+void setUpTable(QTableView& table, QAbstractItemModel& model, std::span<const int> hundredths);
 
 } // namespace quadrille::app

@@ -138,6 +138,10 @@ std::size_t VisitRows::add(const VisitRow& row)
     m_grid->addWidget(line.note, gridRow + 1, rightColumn, 1, columnsInAll - rightColumn);
     m_grid->setRowMinimumHeight(gridRow, size::formRow);
     m_lines.push_back(line);
+    // A layout shows them later, and what is not shown yet takes no focus.
+    for (QWidget* field : fields().last(static_cast<qsizetype>(line.values.size()) + 2)) {
+        field->show();
+    }
     return place;
 }
 

@@ -11,6 +11,7 @@
 #include "db/people.h"
 
 #include <QFormLayout>
+#include <QHBoxLayout>
 #include <QLocale>
 
 #include <utility>
@@ -126,6 +127,8 @@ void PatientForm::setUp()
     fillTreatedSides(*m_ui->treatedSide);
     m_segments = new SegmentFields(services().text, body());
     m_ui->detailLayout->addRow(m_segments);
+    m_ui->columns->setAlignment(m_ui->formLayout, Qt::AlignTop);
+    m_ui->columns->setAlignment(m_ui->detailLayout, Qt::AlignTop);
     setMinimumWidth(820);
     m_ui->name->setFocus();
 }

@@ -229,8 +229,8 @@ QStringList thresholdSentences(const MeasurementKind& kind, std::optional<std::i
         sentences.append(
             worse && !thresholdsOf(kind.key).empty()
                 ? MeasurementNames::tr("Thresholds were published for getting better only.")
-                : MeasurementNames::tr("No published threshold is on record for this kind, so no "
-                                       "change is called one."));
+                : MeasurementNames::tr("No published threshold is on record for this kind, so "
+                                       "none is claimed."));
     }
     return sentences;
 }

@@ -116,6 +116,8 @@ TEST_F(MeasuringJob, AValueIsCorrectedAndTheOldOneStaysInTheHistory)
     ASSERT_NE(changed, all.end());
     EXPECT_EQ(changed->thousandths, 58'000);
     EXPECT_THAT(changed->trials, ElementsAre(57'000, 58'000));
+    practice.window().activateWindow(); // the form was there
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
     QTest::keyClick(&practice.window(), Qt::Key_H, Qt::ControlModifier);
     const auto* history = practice.find<QTableView>("history");
     std::vector<std::string> lines;
