@@ -33,7 +33,7 @@ namespace quadrille::app
 namespace
 {
 
-constexpr std::array valueShares{23, 11, 20, 24, 11, 11};
+constexpr std::array valueShares{20, 10, 19, 21, 15, 15};
 constexpr int leastChartHeight = 130;
 /// Room for the numbers of the axes and, at the right, for the name of each side.
 constexpr QMargins chartMargins{44, 12, 96, 34};

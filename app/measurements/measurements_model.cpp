@@ -100,9 +100,7 @@ QString MeasurementsModel::valueText(const std::optional<Measurement>& value) co
     if (!value) {
         return QStringLiteral("—");
     }
-    return tr("%1, %2", "value, day")
-        .arg(measuredText(value->kind, value->thousandths, value->unit, m_text),
-             m_text.dayAndMonth(value->measuredOn));
+    return measuredText(value->kind, value->thousandths, value->unit, m_text);
 }
 
 QString MeasurementsModel::indexText(const Row& row) const
@@ -155,6 +153,19 @@ QString MeasurementsModel::textOf(const Row& row, int column) const
     }
 }
 
+/// What the column leaves out: the method, the day.
+QString MeasurementsModel::tipOf(const Row& row, int column) const
+{
+    const MeasurementSeries& series = m_series[row.series];
+    const SideSummary summary = summaryOf(series, row.side);
+    const auto& value = column == baselineColumn ? summary.baseline : summary.latest;
+    const bool hasDay = column == baselineColumn || (column == latestColumn && summary.change);
+    if (hasDay && value) {
+        return tr("%1 on %2", "value, day").arg(valueText(value), m_text.date(value->measuredOn));
+    }
+    return column == whatColumn ? seriesName(series) : textOf(row, column);
+}
+
 QVariant MeasurementsModel::data(const QModelIndex& index, int role) const
 {
     if (!index.isValid()) {
@@ -166,7 +177,7 @@ QVariant MeasurementsModel::data(const QModelIndex& index, int role) const
     case Qt::DisplayRole:
         return index.column() == whatColumn && !row.first ? QString() : text;
     case Qt::ToolTipRole:
-        return index.column() == whatColumn ? seriesName(m_series[row.series]) : text;
+        return tipOf(row, index.column());
     case Qt::AccessibleTextRole:
         return text.isEmpty()
                    ? QString()

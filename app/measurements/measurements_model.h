@@ -52,6 +52,7 @@ private:
     };
     QString textOf(const Row& row, int column) const;
     QString nameOf(const MeasurementSeries& series) const;
+    QString tipOf(const Row& row, int column) const;
     QString valueText(const std::optional<Measurement>& value) const;
     QString indexText(const Row& row) const;
 

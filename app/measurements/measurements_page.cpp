@@ -28,7 +28,7 @@ namespace quadrille::app
 namespace
 {
 
-constexpr std::array kindShares{24, 10, 12, 12, 8, 22, 12};
+constexpr std::array kindShares{25, 11, 10, 10, 10, 22, 12};
 
 } // namespace
 

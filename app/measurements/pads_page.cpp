@@ -30,7 +30,7 @@ namespace quadrille::app
 namespace
 {
 
-constexpr std::array shares{18, 28, 13, 9, 15, 17};
+constexpr std::array shares{16, 27, 12, 8, 15, 22};
 
 QPushButton* act(const QString& text, const char* name, QWidget* parent)
 {

@@ -35,6 +35,7 @@ protected:
             for (const int share : m_hundredths) {
                 m_table.setColumnWidth(column++, width * share / 100);
             }
+            m_table.resizeRowsToContents(); // a narrow window breaks lines and cuts nothing
         }
         return QObject::eventFilter(watched, event);
     }
@@ -55,13 +56,16 @@ void setUpTable(QTableView& table, QAbstractItemModel& model, std::span<const in
     table.setTabKeyNavigation(false);
     table.setShowGrid(false);
     table.setFrameShape(QFrame::NoFrame);
-    table.setWordWrap(false);
+    table.setWordWrap(true);
+    table.setTextElideMode(Qt::ElideNone);
     table.verticalHeader()->hide();
     table.verticalHeader()->setDefaultSectionSize(scaled(size::smallButton, appliedFactor()));
     table.horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     table.horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     table.horizontalHeader()->setHighlightSections(false);
     new ColumnShares(table, hundredths);
+    QObject::connect(&model, &QAbstractItemModel::modelReset, &table,
+                     &QTableView::resizeRowsToContents);
 }
 
 } // namespace quadrille::app
