@@ -33,7 +33,7 @@ namespace quadrille::app
 namespace
 {
 
-constexpr std::array valueShares{20, 10, 19, 21, 15, 15};
+constexpr std::array valueShares{26, 13, 26, 35};
 constexpr int leastChartHeight = 130;
 /// Room for the numbers of the axes and, at the right, for the name of each side.
 constexpr QMargins chartMargins{44, 12, 96, 34};
@@ -76,6 +76,7 @@ ChosenSheet::ChosenSheet(const Services& services, QWidget* parent)
     , m_values(new ValuesModel(services.text, this))
     , m_table(new QTableView(this))
     , m_title(new QLabel(this))
+    , m_taken(new QLabel(this))
     , m_thresholds(new QLabel(this))
     , m_chart(new ChartView(this))
     , m_correct(smallAct(tr("C&orrect…"), "correctMeasurement", this))
@@ -110,8 +111,12 @@ void ChosenSheet::layOut()
     halves->setSpacing(space::close);
     halves->addWidget(m_chart, 5);
     halves->addWidget(m_table, 7);
-    auto* below = new QHBoxLayout;
+    setRole(*m_taken, Role::captionText);
+    m_taken->setObjectName(QStringLiteral("taken"));
+    m_taken->setWordWrap(true);
+    auto* below = new QVBoxLayout;
     below->setContentsMargins(space::medium, space::tiny, space::medium, 0);
+    below->addWidget(m_taken);
     below->addWidget(m_thresholds);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(1, 1, 1, space::close);
@@ -214,11 +219,31 @@ void ChosenSheet::showThresholds()
     m_thresholds->setText(sentences.join(QLatin1Char('\n')));
 }
 
+/// With what the chosen value was taken, and by whom.
+void ChosenSheet::showTaken()
+{
+    const QModelIndex row = m_table->currentIndex();
+    if (!row.isValid()) {
+        m_taken->clear();
+        return;
+    }
+    const Measurement& one = m_values->valueAt(row.row());
+    const QString value =
+        tr("%1 on %2", "value, day")
+            .arg(measuredText(one.kind, one.thousandths, one.unit, m_services.text),
+                 m_services.text.date(one.measuredOn));
+    const QString device =
+        one.device.empty() ? tr("no device noted") : QString::fromStdString(one.device);
+    m_taken->setText(tr("%1: %2, recorded by %3", "value, device, who")
+                         .arg(value, device, QString::fromStdString(one.recordedByName)));
+}
+
 void ChosenSheet::refreshActs()
 {
     const QModelIndex row = m_table->currentIndex();
     const bool can = row.isValid() && m_services.store.isWritable();
     const bool withdrawn = row.isValid() && m_values->valueAt(row.row()).withdrawn;
+    showTaken();
     m_correct->setEnabled(can && !withdrawn);
     m_withdraw->setEnabled(can);
     m_withdraw->setText(withdrawn ? tr("&Take back") : tr("&Withdraw…"));

@@ -52,6 +52,7 @@ private:
     void showChart();
     void showThresholds();
     QString shareSentence(const Measurement& stimulated) const;
+    void showTaken();
     void refreshActs();
     void correct();
     void withdraw();
@@ -61,6 +62,7 @@ private:
     ValuesModel* m_values;
     QTableView* m_table;
     QLabel* m_title;
+    QLabel* m_taken;
     QLabel* m_thresholds;
     ChartView* m_chart;
     QPushButton* m_correct;

@@ -131,11 +131,8 @@ QString MeasurementsModel::textOf(const Row& row, int column) const
     switch (column) {
     case whatColumn:
         return nameOf(series);
-    case sideColumn: {
-        const bool treated = (m_treated == TreatedSide::left && row.side == Side::left) ||
-                             (m_treated == TreatedSide::right && row.side == Side::right);
-        return treated ? tr("%1, treated", "side").arg(sideName(row.side)) : sideName(row.side);
-    }
+    case sideColumn:
+        return sideName(row.side);
     case baselineColumn:
         return series.values.empty() ? tr("withdrawn") : valueText(summary.baseline);
     case latestColumn:

@@ -28,7 +28,7 @@ namespace quadrille::app
 namespace
 {
 
-constexpr std::array kindShares{25, 11, 10, 10, 10, 22, 12};
+constexpr std::array kindShares{26, 7, 10, 10, 10, 23, 14};
 
 } // namespace
 

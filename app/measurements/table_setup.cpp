@@ -14,6 +14,18 @@ namespace quadrille::app
 namespace
 {
 
+/// A narrow window breaks lines and cuts nothing.
+void fitRows(QTableView& table)
+{
+    table.resizeRowsToContents();
+    const int usual = table.verticalHeader()->defaultSectionSize();
+    for (int row = 0; row < table.model()->rowCount(); ++row) {
+        if (table.rowHeight(row) > usual) {
+            table.setRowHeight(row, table.rowHeight(row) + space::small);
+        }
+    }
+}
+
 /// Follows the width of a table, whatever layout gives it when.
 class ColumnShares : public QObject
 {
@@ -35,7 +47,7 @@ protected:
             for (const int share : m_hundredths) {
                 m_table.setColumnWidth(column++, width * share / 100);
             }
-            m_table.resizeRowsToContents(); // a narrow window breaks lines and cuts nothing
+            fitRows(m_table);
         }
         return QObject::eventFilter(watched, event);
     }
@@ -64,8 +76,7 @@ void setUpTable(QTableView& table, QAbstractItemModel& model, std::span<const in
     table.horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     table.horizontalHeader()->setHighlightSections(false);
     new ColumnShares(table, hundredths);
-    QObject::connect(&model, &QAbstractItemModel::modelReset, &table,
-                     &QTableView::resizeRowsToContents);
+    QObject::connect(&model, &QAbstractItemModel::modelReset, &table, [&table] { fitRows(table); });
 }
 
 } // namespace quadrille::app

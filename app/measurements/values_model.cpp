@@ -55,12 +55,8 @@ QString ValuesModel::textOf(const Measurement& measurement, int column) const
             measuredText(measurement.kind, measurement.thousandths, measurement.unit, m_text);
         return measurement.withdrawn ? tr("%1, withdrawn").arg(shown) : shown;
     }
-    case trialsColumn:
-        return trialsText(measurement, m_text);
-    case deviceColumn:
-        return QString::fromStdString(measurement.device);
     default:
-        return QString::fromStdString(measurement.recordedByName);
+        return trialsText(measurement, m_text);
     }
 }
 
@@ -96,12 +92,8 @@ QVariant ValuesModel::headerData(int section, Qt::Orientation orientation, int r
         return tr("Side");
     case valueColumn:
         return tr("Value");
-    case trialsColumn:
-        return tr("Trials");
-    case deviceColumn:
-        return tr("Device");
     default:
-        return tr("By");
+        return tr("Trials");
     }
 }
 

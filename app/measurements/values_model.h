@@ -20,15 +20,7 @@ class ValuesModel : public QAbstractTableModel
 public:
     ValuesModel(const QuantityText& text, QObject* parent);
 
-    enum Column {
-        dayColumn,
-        sideColumn,
-        valueColumn,
-        trialsColumn,
-        deviceColumn,
-        byColumn,
-        columnsInAll
-    };
+    enum Column { dayColumn, sideColumn, valueColumn, trialsColumn, columnsInAll };
 
     void setValues(std::vector<Measurement> values);
     const Measurement& valueAt(int row) const;

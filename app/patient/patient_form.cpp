@@ -127,8 +127,12 @@ void PatientForm::setUp()
     fillTreatedSides(*m_ui->treatedSide);
     m_segments = new SegmentFields(services().text, body());
     m_ui->detailLayout->addRow(m_segments);
-    m_ui->columns->setAlignment(m_ui->formLayout, Qt::AlignTop);
-    m_ui->columns->setAlignment(m_ui->detailLayout, Qt::AlignTop);
+    // The shorter column keeps its rows together.
+    for (QFormLayout* column : {m_ui->formLayout, m_ui->detailLayout}) {
+        auto* rest = new QWidget(body());
+        rest->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Expanding);
+        column->addRow(rest);
+    }
     setMinimumWidth(820);
     m_ui->name->setFocus();
 }
