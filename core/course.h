@@ -11,6 +11,9 @@
 namespace quadrille
 {
 
+/// Which side a course treats.
+enum class TreatedSide { left, right, both };
+
 /// One course of treatment of one problem of one patient.
 struct Course {
     std::optional<CourseId> id = std::nullopt;
@@ -18,9 +21,10 @@ struct Course {
     int number = 1; ///< 1, 2, 3 … within the patient; what --course names
     std::string problem;
     Date startDate;
-    std::optional<Date> endDate = std::nullopt;          ///< the last day, once ended
-    std::string endReason = {};                          ///< empty while it runs
-    std::optional<Date> agreedReturnDate = std::nullopt; ///< when the diary is to come back
+    std::optional<Date> endDate = std::nullopt;            ///< the last day, once ended
+    std::string endReason = {};                            ///< empty while it runs
+    std::optional<Date> agreedReturnDate = std::nullopt;   ///< when the diary is to come back
+    std::optional<TreatedSide> treatedSide = std::nullopt; ///< nothing until somebody has said
     Version version = 1;
     friend bool operator==(const Course&, const Course&) = default;
 };

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/plan.h"
 
+#include <algorithm>
+
 namespace quadrille
 {
 
@@ -66,6 +68,29 @@ std::optional<std::size_t> planInForce(const std::vector<Plan>& plans, Date day)
         }
     }
     return inForce;
+}
+
+std::optional<TreatedSide> treatedSideOf(const Course& course, const std::vector<Plan>& plans)
+{
+    if (course.treatedSide || plans.empty()) {
+        return course.treatedSide;
+    }
+    const Plan& newest = *std::ranges::max_element(plans, {}, &Plan::number);
+    bool left = false;
+    bool right = false;
+    for (const Block& block : newest.blocks) {
+        for (const Site& site : block.sites) {
+            left = left || site.side == Side::left;
+            right = right || site.side == Side::right;
+        }
+    }
+    if (left && right) {
+        return TreatedSide::both;
+    }
+    if (!left && !right) {
+        return std::nullopt;
+    }
+    return left ? TreatedSide::left : TreatedSide::right;
 }
 
 DayPrescription prescriptionOn(const Course& course, const std::vector<Plan>& plans, Date day)

@@ -85,6 +85,10 @@ std::optional<std::size_t> blockOf(const std::vector<Block>& blocks, CourseWeek 
 /// it. Nothing before the first. `plans` belong to one course, in any order.
 std::optional<std::size_t> planInForce(const std::vector<Plan>& plans, Date day);
 
+/// The side that a course treats: what was said of it, else the one side of all sites of the newest
+/// plan, both where they lie on both. Nothing while neither is known.
+std::optional<TreatedSide> treatedSideOf(const Course& course, const std::vector<Plan>& plans);
+
 /// What a day asks for.
 struct DayPrescription {
     int sessions = 0;    ///< 0: nothing prescribed

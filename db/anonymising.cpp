@@ -66,7 +66,12 @@ const std::set<std::string>& keptTexts()
         "practice_question.advice_place",
         "diary_entry.source",
         "follow_up.decision",
+        "measurement.kind",
         "measurement.side",
+        "measurement.counted",
+        "electrode_set.type",
+        "electrode_set.shape",
+        "course.treated_side",
         "printed_document.kind",
         "printed_document.medium",
         "clinic_site.side",
@@ -90,9 +95,14 @@ const std::set<std::string>& keptTexts()
 const std::map<std::string, std::string>& standIns()
 {
     static const std::map<std::string, std::string> texts{
-        {"patient.reference", "'P' || id"},   {"patient.name", "'Patient ' || id"},
-        {"patient.language", "''"},           {"practitioner.name", "'Practitioner ' || id"},
-        {"stimulator.name", "'Unit ' || id"}, {"loan_unit.inventory_number", "'U' || id"},
+        {"patient.reference", "'P' || id"},
+        {"patient.name", "'Patient ' || id"},
+        {"patient.language", "''"},
+        {"practitioner.name", "'Practitioner ' || id"},
+        {"stimulator.name", "'Unit ' || id"},
+        {"loan_unit.inventory_number", "'U' || id"},
+        // A word that the practice has made a unit of, and no code.
+        {"measurement.unit", "CASE WHEN unit GLOB '*{*' THEN '{unit}' ELSE unit END"},
     };
     return texts;
 }
@@ -166,6 +176,7 @@ void replaceChangedValues(const Connection& connection, const std::string& shift
         "UPDATE change_value SET " + replaced("from_value") + ", " + replaced("to_value") +
             " FROM (SELECT id, (field GLOB '*_ms' OR field GLOB '*_us' OR field GLOB '*_mhz' OR "
             "field GLOB '*_ua' OR field GLOB '*_mm' OR field GLOB '*_permille' OR "
+            "field GLOB '*_thousandths' OR field GLOB 'trials.*' OR field GLOB 'life_*' OR "
             "field GLOB '*weeks' OR field GLOB '*.least' OR field GLOB '*.most') AS isAmount "
             "FROM change_record) AS changes WHERE changes.id = change_value.change");
     std::vector<std::int64_t> plans;

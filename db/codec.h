@@ -8,10 +8,13 @@
 #include "core/body_region.h"
 #include "core/calendar.h"
 #include "core/clinic_session.h"
+#include "core/course.h"
 #include "core/diary.h"
+#include "core/electrode_set.h"
 #include "core/field.h"
 #include "core/follow_up.h"
 #include "core/ids.h"
+#include "core/measurement_kinds.h"
 #include "core/people.h"
 #include "core/placement.h"
 #include "core/plan.h"
@@ -55,6 +58,9 @@ std::string_view wordOf(AdvicePlace choice);
 std::string_view wordOf(BodyRegion choice);
 std::string_view wordOf(PlaceSide choice);
 std::string_view wordOf(Sensation choice);
+std::string_view wordOf(TreatedSide choice);
+std::string_view wordOf(Counted choice);
+std::string_view wordOf(ElectrodeType choice);
 
 /// The choice behind a word; nothing for a word that is none.
 template <class Choice>
@@ -107,6 +113,12 @@ template <>
 std::optional<PlaceSide> choiceOf(std::string_view word);
 template <>
 std::optional<Sensation> choiceOf(std::string_view word);
+template <>
+std::optional<TreatedSide> choiceOf(std::string_view word);
+template <>
+std::optional<Counted> choiceOf(std::string_view word);
+template <>
+std::optional<ElectrodeType> choiceOf(std::string_view word);
 
 /// "20260312T104200Z": a moment without the marks that some file systems refuse in names.
 QString momentInFileName(Moment moment);

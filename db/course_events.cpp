@@ -72,42 +72,6 @@ struct Kind<FollowUp> {
 };
 
 template <>
-struct Kind<Measurement> {
-    static constexpr const char* table = "measurement";
-    static constexpr const char* columns =
-        "id, course, follow_up, measured_on, kind, side, value_thousandths, unit, method, "
-        "withdrawn, version";
-    static constexpr const char* order = "measured_on, id";
-    static Measurement take(Statement& row)
-    {
-        Measurement measurement;
-        measurement.id = takeId<Measurement>(row);
-        measurement.course = takeId<Course>(row);
-        measurement.followUp = takeOptionalId<FollowUp>(row);
-        measurement.measuredOn = takeDate(row);
-        measurement.kind = row.takeText();
-        measurement.side = takeChoice<Side>(row);
-        measurement.thousandths = row.takeInteger();
-        measurement.unit = row.takeText();
-        measurement.method = row.takeText();
-        measurement.withdrawn = takeFlag(row);
-        measurement.version = takeInt(row);
-        return measurement;
-    }
-    static Columns columnsOf(const Measurement& measurement)
-    {
-        return {{"follow_up", valueOf(measurement.followUp)},
-                {"measured_on", valueOf(measurement.measuredOn)},
-                {"kind", valueOf(measurement.kind)},
-                {"side", valueOf(measurement.side)},
-                {"value_thousandths", valueOf(measurement.thousandths)},
-                {"unit", valueOf(measurement.unit)},
-                {"method", valueOf(measurement.method)},
-                {"withdrawn", valueOf(measurement.withdrawn)}};
-    }
-};
-
-template <>
 struct Kind<CounterReading> {
     static constexpr const char* table = "counter_reading";
     static constexpr const char* columns =
@@ -158,35 +122,6 @@ struct Kind<DiaryReceived> {
         return {{"through_date", valueOf(receipt.throughDate)},
                 {"received_on", valueOf(receipt.receivedOn)},
                 {"withdrawn", valueOf(receipt.withdrawn)}};
-    }
-};
-
-template <>
-struct Kind<ElectrodeSet> {
-    static constexpr const char* table = "electrode_set";
-    static constexpr const char* columns =
-        "id, course, issued_on, description, pads, life_sessions, withdrawn, version";
-    static constexpr const char* order = "issued_on, id";
-    static ElectrodeSet take(Statement& row)
-    {
-        ElectrodeSet set;
-        set.id = takeId<ElectrodeSet>(row);
-        set.course = takeId<Course>(row);
-        set.issuedOn = takeDate(row);
-        set.description = row.takeText();
-        set.pads = takeInt(row);
-        set.lifeSessions = takeOptionalInt(row);
-        set.withdrawn = takeFlag(row);
-        set.version = takeInt(row);
-        return set;
-    }
-    static Columns columnsOf(const ElectrodeSet& set)
-    {
-        return {{"issued_on", valueOf(set.issuedOn)},
-                {"description", valueOf(set.description)},
-                {"pads", valueOf(set.pads)},
-                {"life_sessions", valueOf(set.lifeSessions)},
-                {"withdrawn", valueOf(set.withdrawn)}};
     }
 };
 
@@ -278,21 +213,6 @@ void changeFollowUp(Writing& writing, const FollowUp& followUp)
     changePart(writing, signedByName(writing, followUp));
 }
 
-std::vector<Measurement> measurementsOf(Reading& reading, CourseId course)
-{
-    return partsOf<Measurement>(reading, course);
-}
-
-MeasurementId addMeasurement(Writing& writing, const Measurement& measurement)
-{
-    return addPart(writing, measurement, writerColumns(writing, "recorded_by"));
-}
-
-void changeMeasurement(Writing& writing, const Measurement& measurement)
-{
-    changePart(writing, measurement);
-}
-
 std::vector<CounterReading> counterReadingsOf(Reading& reading, CourseId course)
 {
     return partsOf<CounterReading>(reading, course);
@@ -329,21 +249,6 @@ std::optional<Date> diaryReceivedThrough(Reading& reading, CourseId course)
                                         "WHERE course = ? AND withdrawn = 0");
     row.bind({valueOf(course)});
     return row.next() ? takeOptionalDate(row) : std::nullopt;
-}
-
-std::vector<ElectrodeSet> electrodeSetsOf(Reading& reading, CourseId course)
-{
-    return partsOf<ElectrodeSet>(reading, course);
-}
-
-ElectrodeSetId addElectrodeSet(Writing& writing, const ElectrodeSet& set)
-{
-    return addPart(writing, set, writerColumns(writing, "recorded_by"));
-}
-
-void changeElectrodeSet(Writing& writing, const ElectrodeSet& set)
-{
-    changePart(writing, set);
 }
 
 std::vector<PrintedDocument> printedDocumentsOf(Reading& reading, CourseId course)

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Repository of what happens in a course beside plans and diary: pauses, follow-ups, measurements,
-// counter readings, receipts of a diary, pads handed out, documents printed. Each kind has the same
+// Repository of what happens in a course beside plans and diary: pauses, follow-ups, counter
+// readings, receipts of a diary, documents printed. Each kind has the same
 // three acts: all of a course (withdrawn ones too, the earliest first), add, and change over the
 // version that was read. Nothing is deleted; an entry made by mistake is changed to withdrawn.
 // Errors of a change: changedElsewhere, notFound, refused (a record keeps its course), outOfRange.
@@ -26,10 +26,6 @@ std::vector<FollowUp> followUpsOf(Reading& reading, CourseId course);
 FollowUpId addFollowUp(Writing& writing, const FollowUp& followUp);
 void changeFollowUp(Writing& writing, const FollowUp& followUp);
 
-std::vector<Measurement> measurementsOf(Reading& reading, CourseId course);
-MeasurementId addMeasurement(Writing& writing, const Measurement& measurement);
-void changeMeasurement(Writing& writing, const Measurement& measurement);
-
 std::vector<CounterReading> counterReadingsOf(Reading& reading, CourseId course);
 CounterReadingId addCounterReading(Writing& writing, const CounterReading& counter);
 void changeCounterReading(Writing& writing, const CounterReading& counter);
@@ -39,10 +35,6 @@ DiaryReceivedId addReceipt(Writing& writing, const DiaryReceived& receipt);
 void changeReceipt(Writing& writing, const DiaryReceived& receipt);
 /// The last day up to which the diary is known; nothing before the first receipt.
 std::optional<Date> diaryReceivedThrough(Reading& reading, CourseId course);
-
-std::vector<ElectrodeSet> electrodeSetsOf(Reading& reading, CourseId course);
-ElectrodeSetId addElectrodeSet(Writing& writing, const ElectrodeSet& set);
-void changeElectrodeSet(Writing& writing, const ElectrodeSet& set);
 
 std::vector<PrintedDocument> printedDocumentsOf(Reading& reading, CourseId course);
 /// Who and when are the author's and the change's own.

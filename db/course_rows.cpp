@@ -18,6 +18,7 @@ Course takeCourse(Statement& row)
     course.endDate = takeOptionalDate(row);
     course.endReason = row.takeText();
     course.agreedReturnDate = takeOptionalDate(row);
+    course.treatedSide = takeOptionalChoice<TreatedSide>(row);
     course.version = takeInt(row);
     return course;
 }

@@ -15,7 +15,7 @@ namespace quadrille::db
 /// In the order in which takeCourse reads them.
 inline constexpr const char* courseColumns =
     "course.id, course.patient, course.number, course.problem, course.start_date, course.end_date, "
-    "course.end_reason, course.agreed_return_date, course.version";
+    "course.end_reason, course.agreed_return_date, course.treated_side, course.version";
 Course takeCourse(Statement& row);
 
 /// Whose course it is. Failure notFound when there is none.

@@ -22,6 +22,7 @@ Columns columnsOf(const Course& course)
         {"end_date", valueOf(course.endDate)},
         {"end_reason", valueOf(course.endReason)},
         {"agreed_return_date", valueOf(course.agreedReturnDate)},
+        {"treated_side", valueOf(course.treatedSide)},
     };
 }
 

@@ -39,12 +39,19 @@ constexpr std::array deletions{
     "DELETE FROM clinic_site WHERE clinic_session IN (SELECT id FROM clinic_session WHERE course "
     "IN (SELECT id FROM course WHERE patient = ?))",
     "DELETE FROM clinic_session WHERE course IN (SELECT id FROM course WHERE patient = ?)",
+    "DELETE FROM kept_form WHERE form IN (SELECT 'measurements/' || id FROM course WHERE "
+    "patient = ?) OR form IN (SELECT 'pads/new/' || id FROM course WHERE patient = ?)",
+    "DELETE FROM kept_form WHERE form IN (SELECT 'measurement/' || id FROM measurement WHERE "
+    "course IN (SELECT id FROM course WHERE patient = ?)) OR form IN (SELECT 'pads/' || id FROM "
+    "electrode_set WHERE course IN (SELECT id FROM course WHERE patient = ?))",
     "DELETE FROM diary_amplitude WHERE entry IN (SELECT id FROM diary_entry WHERE course IN "
     "(SELECT id FROM course WHERE patient = ?))",
     "DELETE FROM diary_entry WHERE course IN (SELECT id FROM course WHERE patient = ?)",
     "DELETE FROM diary_day WHERE course IN (SELECT id FROM course WHERE patient = ?)",
     "DELETE FROM diary_received WHERE course IN (SELECT id FROM course WHERE patient = ?)",
     "DELETE FROM counter_reading WHERE course IN (SELECT id FROM course WHERE patient = ?)",
+    "DELETE FROM measurement_trial WHERE measurement IN (SELECT id FROM measurement WHERE course "
+    "IN (SELECT id FROM course WHERE patient = ?))",
     "DELETE FROM measurement WHERE course IN (SELECT id FROM course WHERE patient = ?)",
     "DELETE FROM follow_up WHERE course IN (SELECT id FROM course WHERE patient = ?)",
     "DELETE FROM printed_document WHERE course IN (SELECT id FROM course WHERE patient = ?)",

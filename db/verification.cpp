@@ -194,6 +194,18 @@ constexpr Query queries[] = {
     {Fault::date, "patient", "born after the record began",
      "SELECT patient.id FROM patient JOIN course ON course.patient = patient.id "
      "WHERE patient.birth_date > course.start_date"},
+    {Fault::date, "measurement", "before the patient was born",
+     "SELECT measurement.id FROM measurement JOIN course ON course.id = measurement.course "
+     "JOIN patient ON patient.id = course.patient "
+     "WHERE measurement.measured_on < patient.birth_date AND measurement.withdrawn = 0"},
+    {Fault::value, "measurement", "it is not what its trials make",
+     "SELECT id FROM measurement LEFT JOIN (SELECT measurement AS owner, count(*) AS trials, "
+     "sum(value_thousandths) AS total, min(value_thousandths) AS least, "
+     "max(value_thousandths) AS most FROM measurement_trial GROUP BY measurement) ON owner = id "
+     "WHERE CASE counted WHEN 'one' THEN trials IS NOT NULL WHEN 'best' THEN trials IS NULL "
+     "OR trials < 2 OR value_thousandths NOT IN (least, most) ELSE trials IS NULL OR trials < 2 "
+     "OR value_thousandths <> (total + CASE WHEN total < 0 THEN -(trials / 2) ELSE trials / 2 END) "
+     "/ trials END"},
 };
 
 void checkRows(const Connection& connection, Complaints& complaints)

@@ -19,6 +19,7 @@ enum class Fault {
     changedValue, ///< a value in the change record is not the one that was recorded
     orphan,       ///< a row that belongs to nothing
     date,         ///< dates that contradict each other
+    value,        ///< a value that its parts do not make
 };
 
 struct Complaint {

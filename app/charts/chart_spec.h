@@ -14,9 +14,12 @@ namespace quadrille::app
 /// A line through points; filled ones down to zero.
 struct ChartLine {
     enum class Kind { current, comparison };
+    /// Squares on the points; open ones for what is compared with, so that black and white tell.
+    enum class Marker { none, filled, open };
     std::vector<QPointF> points;
     Kind kind = Kind::current;
     bool filled = false;
+    Marker marker = Marker::none;
 };
 
 /// Bars around whole numbers on the x axis. Planned ones are outlines, done ones filled.

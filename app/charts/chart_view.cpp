@@ -21,6 +21,8 @@ QVector<double> toVector(const std::vector<double>& values)
     return {values.begin(), values.end()};
 }
 
+constexpr double markerSide = 7.0;
+
 QColor withAlpha(QColor colour, int alpha)
 {
     colour.setAlpha(alpha);
@@ -180,6 +182,13 @@ void ChartView::drawLines()
         }
         if (line.filled) {
             curve->setBrush(withAlpha(tokens.mark, 40));
+        }
+        if (line.marker != ChartLine::Marker::none) {
+            const bool open = line.marker == ChartLine::Marker::open;
+            curve->setScatterStyle(
+                QCPScatterStyle(QCPScatterStyle::ssSquare,
+                                QPen(open ? tokens.ink3 : tokens.mark, stroke::comparison),
+                                open ? tokens.sheet : tokens.mark, markerSide));
         }
     }
 }

@@ -5,6 +5,8 @@
 #include "app/demo/demo_screenings.h"
 
 #include "db/courses.h"
+#include "db/electrode_sets.h"
+#include "db/measurements.h"
 #include "db/people.h"
 #include "db/plans.h"
 #include "db/screenings.h"
@@ -140,11 +142,13 @@ private:
         const Date intake = intakeOf(course, m_today);
         const auto key = std::pair(m_place, index);
         add(intake, 4min, "add course",
-            [&keys = m_keys, key, problem = course.problem, start](db::Writing& writing) {
+            [&keys = m_keys, key, problem = course.problem, start,
+             side = course.treatedSide](db::Writing& writing) {
                 Course added;
                 added.patient = keys.patients.at(key.first);
                 added.problem = problem;
                 added.startDate = start;
+                added.treatedSide = side;
                 keys.courses.emplace(key, db::addCourse(writing, added));
             });
         screen(intake, key, course);
@@ -152,6 +156,12 @@ private:
             const bool first = &plan == &course.plans.front();
             const Date from = start + days(7 * (plan.fromWeek - 1));
             issue(first ? intake : from, from, key, course.unit, plan);
+        }
+        for (const DemoVisit& visit : course.visits) {
+            measure(visitDay(course, visit.week), key, visit);
+        }
+        for (const DemoPads& pads : course.pads) {
+            handOut(course, key, pads);
         }
         if (!course.draft.empty()) {
             add(visitBefore(mondayOf(m_today)), 15min, "save draft",
@@ -202,6 +212,51 @@ private:
                     db::addScreening(writing, demoOpenChange(last, demo));
                 });
         }
+    }
+
+    /// The working day before a week of the course begins, and the first visit for the first.
+    Date visitDay(const DemoCourse& course, int week) const
+    {
+        return week <= 1 ? intakeOf(course, m_today)
+                         : visitBefore(startOf(course, m_today) + days(7 * (week - 1)));
+    }
+
+    void measure(Date day, std::pair<std::size_t, std::size_t> key, const DemoVisit& visit)
+    {
+        add(day, 6min, "add measurements",
+            [&keys = m_keys, key, day, values = visit.values](db::Writing& writing) {
+                for (Measurement value : values) {
+                    value.course = keys.courses.at(key);
+                    value.measuredOn = day;
+                    db::addMeasurement(writing, value);
+                }
+            });
+    }
+
+    void handOut(const DemoCourse& course, std::pair<std::size_t, std::size_t> key,
+                 const DemoPads& pads)
+    {
+        const Date issued = visitDay(course, pads.week);
+        add(issued, 16min, "hand out pads",
+            [&keys = m_keys, key, issued, set = pads.set](db::Writing& writing) {
+                ElectrodeSet added = set;
+                added.course = keys.courses.at(key);
+                added.issuedOn = issued;
+                db::addElectrodeSet(writing, added);
+            });
+        if (!pads.outOfUseWeek) {
+            return;
+        }
+        const Date out = visitDay(course, *pads.outOfUseWeek);
+        add(out, 15min, "take pads out of use",
+            [&keys = m_keys, key, issued, out](db::Writing& writing) {
+                for (ElectrodeSet set : db::electrodeSetsOf(writing, keys.courses.at(key))) {
+                    if (set.issuedOn == issued) {
+                        set.outOfUseOn = out;
+                        db::changeElectrodeSet(writing, set);
+                    }
+                }
+            });
     }
 
     void issue(Date day, Date from, std::pair<std::size_t, std::size_t> key, DemoUnit unit,

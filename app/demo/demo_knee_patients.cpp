@@ -48,6 +48,64 @@ std::vector<Place> wholeThigh(Side side, Amplitude amplitude, const std::string&
              .position = position}};
 }
 
+std::vector<DemoVisit> agnesVisits()
+{
+    const TreatedSide right = TreatedSide::right;
+    return {kneeVisit(1, right,
+                      {.torque = {38, 41, 39.5},
+                       .otherTorque = 91,
+                       .stimulated = 6.5,
+                       .lag = 12,
+                       .bend = 86,
+                       .otherBend = 132,
+                       .painAtRest = 4,
+                       .painUnderLoad = 7,
+                       .upAndGo = {19.4, 18.6},
+                       .chairStands = 7}),
+            kneeVisit(3, right,
+                      {.torque = {52, 55, 54},
+                       .otherTorque = 93,
+                       .stimulated = 16,
+                       .lag = 7,
+                       .bend = 95,
+                       .otherBend = 132,
+                       .painAtRest = 3,
+                       .painUnderLoad = 6,
+                       .upAndGo = {17.1, 16.7}}),
+            kneeVisit(5, right,
+                      {.torque = {66, 68, 67.5},
+                       .otherTorque = 94,
+                       .stimulated = 22.5,
+                       .lag = 3,
+                       .bend = 104,
+                       .otherBend = 132,
+                       .painAtRest = 2,
+                       .painUnderLoad = 4,
+                       .upAndGo = {14.4, 14.0},
+                       .chairStands = 9})};
+}
+
+std::vector<DemoVisit> raviVisits()
+{
+    const TreatedSide left = TreatedSide::left;
+    return {kneeVisit(1, left,
+                      {.torque = {88, 92, 90},
+                       .otherTorque = 214,
+                       .lag = 8,
+                       .bend = 105,
+                       .otherBend = 142,
+                       .painAtRest = 2,
+                       .painUnderLoad = 5}),
+            kneeVisit(6, left,
+                      {.torque = {148, 155, 151},
+                       .otherTorque = 218,
+                       .lag = 1,
+                       .bend = 131,
+                       .otherBend = 142,
+                       .painAtRest = 0,
+                       .painUnderLoad = 2})};
+}
+
 DemoPatient agnes()
 {
     const std::vector<Place> early = thigh(Side::right, 38_mA, 30_mA);
@@ -57,19 +115,29 @@ DemoPatient agnes()
     const Dosage third{50_Hz, 350_us, 10s, 30s, 2s, 1s, 20min, 2};
     Dosage fourth{50_Hz, 350_us, 10s, 25s, 2s, 1s, 20min, 2};
     fourth.schedule = WeekdaySet::mondayToFriday().without(std::chrono::Friday);
-    return {
-        .name = "Agnes Thorley",
-        .age = 67,
-        .birthMonth = 6,
-        .birthDay = 4,
-        .note = "Hears less on the left. Her daughter helps with the pads.",
-        .courses = {
-            {.problem = "Knee replacement",
-             .unit = DemoUnit::twoChannelA,
-             .week = 5,
-             .plans = {{.reason = "First plan after the operation",
-                        .blocks = {demoBlock(2, first, early), demoBlock(2, second, early),
-                                   demoBlock(4, third, later), demoBlock(4, fourth, later)}}}}}};
+    return {.name = "Agnes Thorley",
+            .age = 67,
+            .birthMonth = 6,
+            .birthDay = 4,
+            .note = "Hears less on the left. Her daughter helps with the pads.",
+            .courses = {
+                {.problem = "Knee replacement",
+                 .unit = DemoUnit::twoChannelA,
+                 .week = 5,
+                 .plans = {{.reason = "First plan after the operation",
+                            .blocks = {demoBlock(2, first, early), demoBlock(2, second, early),
+                                       demoBlock(4, third, later), demoBlock(4, fourth, later)}}},
+                 .treatedSide = TreatedSide::right,
+                 .visits = agnesVisits(),
+                 .pads = {selfAdhesivePads(1, "right thigh", 50_mm, 90_mm)}}}};
+}
+
+/// The first set was worn after five weeks.
+std::vector<DemoPads> raviPads()
+{
+    DemoPads worn = selfAdhesivePads(1, "left thigh", 50_mm, 90_mm);
+    worn.outOfUseWeek = 6;
+    return {worn, selfAdhesivePads(6, "left thigh", 50_mm, 90_mm)};
 }
 
 DemoPatient ravi()
@@ -80,25 +148,27 @@ DemoPatient ravi()
     const Dosage longer{50_Hz, 350_us, 10s, 20s, 1500ms, 1s, 20min, 3};
     const auto weak = thigh(Side::left, 42_mA, 34_mA);
     const auto strong = stronger(weak, 12_mA);
-    return {
-        .name = "Ravi Menshaw",
-        .age = 24,
-        .birthMonth = 9,
-        .birthDay = 17,
-        .practitioner = DemoPractitioner::anselm,
-        .courses = {
-            {.problem = "ACL graft",
-             .week = 8,
-             .startsOn = 1,
-             .plans = {{.reason = "First plan after the graft",
-                        .blocks = {demoBlock(4, start, weak), demoBlock(12, dense, weak)}},
-                       {.fromWeek = 3,
-                        .reason = "Tolerates more; shorter rests from week 3",
-                        .blocks = {demoBlock(2, start, weak), demoBlock(14, dense, weak)}},
-                       {.fromWeek = 6,
-                        .reason = "Step up: three sessions a day, stronger",
-                        .blocks = {demoBlock(2, start, weak), demoBlock(3, dense, weak),
-                                   demoBlock(5, often, strong), demoBlock(6, longer, strong)}}}}}};
+    return {.name = "Ravi Menshaw",
+            .age = 24,
+            .birthMonth = 9,
+            .birthDay = 17,
+            .practitioner = DemoPractitioner::anselm,
+            .courses = {
+                {.problem = "ACL graft",
+                 .week = 8,
+                 .startsOn = 1,
+                 .plans = {{.reason = "First plan after the graft",
+                            .blocks = {demoBlock(4, start, weak), demoBlock(12, dense, weak)}},
+                           {.fromWeek = 3,
+                            .reason = "Tolerates more; shorter rests from week 3",
+                            .blocks = {demoBlock(2, start, weak), demoBlock(14, dense, weak)}},
+                           {.fromWeek = 6,
+                            .reason = "Step up: three sessions a day, stronger",
+                            .blocks = {demoBlock(2, start, weak), demoBlock(3, dense, weak),
+                                       demoBlock(5, often, strong), demoBlock(6, longer, strong)}}},
+                 .treatedSide = TreatedSide::left,
+                 .visits = raviVisits(),
+                 .pads = raviPads()}}};
 }
 
 DemoPatient lucia()
@@ -136,14 +206,27 @@ DemoPatient tom()
     const auto third = stronger(first, 15_mA);
     const std::vector<Block> plan{demoBlock(4, dosage, first), demoBlock(4, dosage, second),
                                   demoBlock(4, dosage, third)};
-    return {.name = "Tom Everling",
-            .age = 49,
-            .birthMonth = 11,
-            .birthDay = 30,
-            .courses = {{.problem = "Knee arthritis",
-                         .unit = DemoUnit::twoChannelB,
-                         .week = 11,
-                         .plans = {{.reason = "First plan", .blocks = plan}}}}};
+    return {
+        .name = "Tom Everling",
+        .age = 49,
+        .birthMonth = 11,
+        .birthDay = 30,
+        .courses = {{.problem = "Knee arthritis",
+                     .unit = DemoUnit::twoChannelB,
+                     .week = 11,
+                     .plans = {{.reason = "First plan", .blocks = plan}},
+                     .treatedSide = TreatedSide::left,
+                     .visits = {kneeVisit(1, TreatedSide::left,
+                                          {.torque = {96, 101},
+                                           .otherTorque = 128,
+                                           .lag = 2,
+                                           .bend = 118,
+                                           .otherBend = 130,
+                                           .painAtRest = 3,
+                                           .painUnderLoad = 6,
+                                           .upAndGo = {11.2, 10.8},
+                                           .chairStands = 11})},
+                     .pads = {rubberPads(1, "left thigh", ElectrodeType::carbonRubberSponge)}}}};
 }
 
 DemoPatient nils()

@@ -3,6 +3,8 @@
 // today. All of it is invented.
 #pragma once
 
+#include "app/demo/demo_measurements.h"
+
 #include "core/calendar.h"
 #include "core/plan.h"
 #include "core/screening.h"
@@ -50,6 +52,9 @@ struct DemoCourse {
     std::optional<int> endedAfter = std::nullopt; ///< weeks
     DemoScreening screening = DemoScreening();
     std::vector<DemoPlan> plans = {};
+    std::optional<TreatedSide> treatedSide = std::nullopt;
+    std::vector<DemoVisit> visits = {};
+    std::vector<DemoPads> pads = {};
     std::vector<Block> draft = {}; ///< the next plan, saved on a day of last week; none if empty
 };
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/patient/course_form.h"
 
+#include "app/patient/treated_side_box.h"
 #include "app/window/store_events.h"
 #include "ui_course_form.h"
 
@@ -29,6 +30,7 @@ CourseForm::CourseForm(const Services& services, const Course& course, QWidget* 
 {
     m_ui->setupUi(body());
     setMinimumWidth(420);
+    fillTreatedSides(*m_ui->treatedSide);
     fill();
     m_ui->formLayout->setRowVisible(m_ui->endDate, course.id.has_value());
     restoreKept();
@@ -42,6 +44,7 @@ void CourseForm::fill()
     m_ui->problem->setText(QString::fromStdString(m_course.problem));
     m_ui->startDate->setText(services().text.date(m_course.startDate));
     m_ui->endDate->setText(m_course.endDate ? services().text.date(*m_course.endDate) : QString());
+    setTreatedSide(*m_ui->treatedSide, m_course.treatedSide);
 }
 
 Result<void> CourseForm::readAgain()
@@ -90,6 +93,7 @@ Result<void> CourseForm::save()
     course.problem = m_ui->problem->text().simplified().toStdString();
     course.startDate = *services().text.dateFrom(m_ui->startDate->text());
     course.endDate = services().text.dateFrom(m_ui->endDate->text());
+    course.treatedSide = treatedSideIn(*m_ui->treatedSide);
     const auto saved = services().store.write(
         services().author, course.id ? "change course" : "add course", [&](db::Writing& writing) {
             if (!course.id) {

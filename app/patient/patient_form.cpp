@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/patient/patient_form.h"
 
+#include "app/patient/segment_fields.h"
+#include "app/patient/treated_side_box.h"
 #include "app/window/store_events.h"
 #include "app/words/trade_words.h"
 #include "ui_patient_form.h"
@@ -9,6 +11,8 @@
 #include "db/people.h"
 
 #include <QFormLayout>
+#include <QHBoxLayout>
+#include <QLocale>
 
 #include <utility>
 
@@ -18,7 +22,16 @@ namespace quadrille::app
 namespace
 {
 
+using namespace literals;
+
 constexpr int oldestAge = 130;
+/// As core/people.h bounds it.
+constexpr Length leastHeight = 300_mm;
+constexpr Length mostHeight = 2600_mm;
+
+/// Languages to choose from; a patient's own is added where it is another.
+constexpr const char* usualLanguages[] = {"en", "ar", "de", "es", "fr", "hi", "it", "nl",
+                                          "pl", "pt", "ro", "ru", "tr", "uk", "ur", "zh"};
 
 QString formName(const std::optional<Patient>& patient)
 {
@@ -51,6 +64,7 @@ PatientForm::PatientForm(const Services& services, const Patient& patient, QWidg
     fill(patient);
     m_ui->formLayout->setRowVisible(m_ui->problem, false);
     m_ui->formLayout->setRowVisible(m_ui->startDate, false);
+    m_ui->formLayout->setRowVisible(m_ui->treatedSide, false);
     restoreKept();
     startKeeping();
 }
@@ -64,6 +78,24 @@ void PatientForm::fill(const Patient& patient)
     m_ui->reference->setText(QString::fromStdString(patient.reference));
     m_ui->telephone->setText(QString::fromStdString(patient.telephone));
     m_ui->note->setPlainText(QString::fromStdString(patient.note));
+    m_ui->email->setText(QString::fromStdString(patient.email));
+    m_ui->address->setPlainText(QString::fromStdString(patient.address));
+    m_ui->contactPerson->setText(QString::fromStdString(patient.contactPerson));
+    m_ui->height->setText(patient.height ? lengthText(*patient.height, services().text)
+                                         : QString());
+    m_segments->setLengths(patient.segmentLengths);
+    const QString language = QString::fromStdString(patient.language);
+    if (m_ui->language->findData(language) < 0) {
+        addLanguage(language);
+    }
+    m_ui->language->setCurrentIndex(m_ui->language->findData(language));
+}
+
+void PatientForm::addLanguage(const QString& tag)
+{
+    const QString name = QLocale(tag).nativeLanguageName();
+    m_ui->language->addItem(name.isEmpty() ? tag : tr("%1 (%2)", "language, tag").arg(name, tag),
+                            tag);
 }
 
 Result<void> PatientForm::readAgain()
@@ -86,7 +118,22 @@ void PatientForm::setUp()
     m_ui->setupUi(body());
     m_ui->birthDate->setPlaceholderText(services().text.dateExample());
     m_ui->startDate->setPlaceholderText(services().text.dateExample());
-    setMinimumWidth(440);
+    m_ui->language->addItem(tr("as the practice"), QString());
+    for (const char* tag : usualLanguages) {
+        addLanguage(QLatin1String(tag));
+    }
+    m_ui->language->setToolTip(tr("Kept for handouts in that language; this version prints them in "
+                                  "the language of the program"));
+    fillTreatedSides(*m_ui->treatedSide);
+    m_segments = new SegmentFields(services().text, body());
+    m_ui->detailLayout->addRow(m_segments);
+    // The shorter column keeps its rows together.
+    for (QFormLayout* column : {m_ui->formLayout, m_ui->detailLayout}) {
+        auto* rest = new QWidget(body());
+        rest->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Expanding);
+        column->addRow(rest);
+    }
+    setMinimumWidth(820);
     m_ui->name->setFocus();
 }
 
@@ -111,9 +158,35 @@ std::optional<EntryDialog::Problem> PatientForm::problem() const
         return Problem{m_ui->reference,
                        tr("The reference is empty. Enter the practice’s own number.")};
     }
-    if (m_before) {
-        return std::nullopt;
+    if (auto wrong = m_before ? std::nullopt : courseProblem()) {
+        return wrong;
     }
+    return detailProblem();
+}
+
+std::optional<EntryDialog::Problem> PatientForm::detailProblem() const
+{
+    const QString email = m_ui->email->text().trimmed();
+    if (!email.isEmpty() &&
+        (email.count(QLatin1Char('@')) != 1 || email.contains(QLatin1Char(' ')) ||
+         email.startsWith(QLatin1Char('@')) || email.endsWith(QLatin1Char('@')))) {
+        return Problem{m_ui->email, tr("“%1” is no e-mail address. Enter it as name@place, or "
+                                       "nothing.")
+                                        .arg(email)};
+    }
+    if (typedLength(m_ui->height->text(), leastHeight, mostHeight, services().text).wrong) {
+        return Problem{m_ui->height, tr("A height of “%1” cm cannot be right. Enter 30 to 260 cm, "
+                                        "in steps of 0.1.")
+                                         .arg(m_ui->height->text().trimmed())};
+    }
+    if (const auto wrong = m_segments->firstWrong()) {
+        return Problem{wrong->field, wrong->sentence};
+    }
+    return std::nullopt;
+}
+
+std::optional<EntryDialog::Problem> PatientForm::courseProblem() const
+{
     if (m_ui->problem->text().trimmed().isEmpty()) {
         return Problem{m_ui->problem, tr("The problem is empty. Enter what the course is for.")};
     }
@@ -133,6 +206,13 @@ Patient PatientForm::patient() const
     patient.reference = m_ui->reference->text().simplified().toStdString();
     patient.telephone = m_ui->telephone->text().simplified().toStdString();
     patient.note = m_ui->note->toPlainText().trimmed().toStdString();
+    patient.email = m_ui->email->text().trimmed().toStdString();
+    patient.address = m_ui->address->toPlainText().trimmed().toStdString();
+    patient.contactPerson = m_ui->contactPerson->text().simplified().toStdString();
+    patient.language = m_ui->language->currentData().toString().toStdString();
+    patient.height =
+        typedLength(m_ui->height->text(), leastHeight, mostHeight, services().text).length;
+    patient.segmentLengths = m_segments->lengths();
     return patient;
 }
 
@@ -145,6 +225,7 @@ Result<void> PatientForm::saveNew()
             course.patient = id;
             course.problem = m_ui->problem->text().simplified().toStdString();
             course.startDate = *services().text.dateFrom(m_ui->startDate->text());
+            course.treatedSide = treatedSideIn(*m_ui->treatedSide);
             return std::pair(id, db::addCourse(writing, course));
         });
     if (!saved) {

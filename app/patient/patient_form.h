@@ -17,6 +17,8 @@ class PatientFields;
 namespace quadrille::app
 {
 
+class SegmentFields;
+
 /// Details of a patient. A new patient gets the first course at once.
 class PatientForm : public EntryDialog
 {
@@ -42,10 +44,14 @@ protected:
 private:
     void setUp();
     void fill(const Patient& patient);
+    void addLanguage(const QString& tag);
+    std::optional<Problem> courseProblem() const;
+    std::optional<Problem> detailProblem() const;
     Patient patient() const;
     Result<void> saveNew();
 
     std::unique_ptr<Ui::PatientFields> m_ui;
+    SegmentFields* m_segments = nullptr; ///< the dialog's
     std::optional<Patient> m_before;
     std::optional<PatientId> m_saved;
     std::optional<CourseId> m_savedCourse;

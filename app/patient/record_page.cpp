@@ -3,6 +3,8 @@
 
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
+#include "app/measurements/measurements_page.h"
+#include "app/measurements/pads_page.h"
 #include "app/patient/course_form.h"
 #include "app/patient/history_page.h"
 #include "app/patient/patient_form.h"
@@ -45,6 +47,8 @@ RecordPage::RecordPage(const Services& services, QWidget* parent)
     , m_planPage(new PlanPage(services, this))
     , m_handoutPage(new HandoutPage(services, this))
     , m_historyPage(new HistoryPage(services, this))
+    , m_measurementsPage(new MeasurementsPage(services, this))
+    , m_padsPage(new PadsPage(services, this))
     , m_noCourse(new QWidget(this))
     , m_time(new TimeColumn(services.text, this))
     , m_save(new QPushButton(tr("Save draft"), this))
@@ -61,12 +65,16 @@ void RecordPage::layOut()
     auto* margin = new MarginColumn(this);
     connect(margin, &MarginColumn::backRequested, this, &RecordPage::backRequested);
     m_header->tabs().addTab(tr("Screening"));
+    m_header->tabs().addTab(tr("Measurements"));
     m_header->tabs().addTab(tr("Plan"));
     m_header->tabs().addTab(tr("Handout"));
+    m_header->tabs().addTab(tr("Pads"));
     m_header->tabs().addTab(tr("History"));
     m_pages->addWidget(m_screeningPage);
+    m_pages->addWidget(m_measurementsPage);
     m_pages->addWidget(m_planPage);
     m_pages->addWidget(m_handoutPage);
+    m_pages->addWidget(m_padsPage);
     m_pages->addWidget(m_historyPage);
     auto* sentence =
         new QLabel(tr("This patient has no course yet. A course is the treatment of one problem."),
@@ -83,6 +91,7 @@ void RecordPage::layOut()
     m_pages->addWidget(m_noCourse);
     m_time->addSheets(m_screeningPage->side());
     m_header->tabs().setCurrentIndex(planIndex);
+    m_pages->setCurrentIndex(planIndex);
     m_save->setToolTip(tr("Ctrl S"));
     m_save->setObjectName(QStringLiteral("saveDraft"));
     m_revert->setObjectName(QStringLiteral("revertDraft"));
@@ -127,6 +136,7 @@ void RecordPage::connectAll()
     connect(m_planPage, &PlanPage::said, this, &RecordPage::said);
     connect(m_planPage, &PlanPage::planIssued, this, [this] {
         refreshFrame();
+        refreshMeasured();
         showPage(handoutIndex);
     });
     connect(m_handoutPage, &HandoutPage::planRequested, this, [this] { showPage(planIndex); });
@@ -138,6 +148,13 @@ void RecordPage::connectAll()
     connect(&m_screeningPage->record(), &ScreeningRecord::changed, this, &RecordPage::showHeader);
     connect(m_handoutPage, &HandoutPage::said, this, &RecordPage::said);
     connect(m_historyPage, &HistoryPage::said, this, &RecordPage::said);
+    connect(m_measurementsPage, &MeasurementsPage::said, this, &RecordPage::said);
+    connect(m_padsPage, &PadsPage::said, this, &RecordPage::said);
+    // The one mark that is seen from every page.
+    connect(m_padsPage, &PadsPage::wearChanged, this, [this] {
+        m_header->tabs().setTabText(padsIndex, m_padsPage->replacementDue() ? tr("Pads: replace")
+                                                                            : tr("Pads"));
+    });
     connect(&m_planPage->draft(), &PlanDraft::changed, this, &RecordPage::refreshFrame);
     connect(&m_planPage->draft(), &PlanDraft::currentBlockChanged, this, &RecordPage::refreshFrame);
     connect(m_time, &TimeColumn::blockChosen, this, [this](std::size_t index) {
@@ -208,6 +225,7 @@ void RecordPage::showCourse(const std::optional<Course>& course)
         m_planPage->setCourse(*course);
         m_screeningPage->setCourse(*course);
     }
+    refreshMeasured();
     showPageAt(currentPage());
     if (currentPage() == historyIndex) {
         m_historyPage->open(*m_patient->id);
@@ -303,11 +321,15 @@ void RecordPage::refreshActs()
     m_issue->setEnabled(!draft.draft().blocks.empty() && m_services.store.isWritable());
     const bool onPlan = m_course && m_header->tabs().currentIndex() == planIndex;
     const bool onHandout = m_course && m_header->tabs().currentIndex() == handoutIndex;
+    const bool onMeasurements = m_course && m_header->tabs().currentIndex() == measurementsIndex;
+    const bool onPads = m_course && m_header->tabs().currentIndex() == padsIndex;
     const bool onHistory = m_header->tabs().currentIndex() == historyIndex;
     const QList<QWidget*> acts = onPlan      ? QList<QWidget*>{m_clinic, m_revert, m_save, m_issue}
                                  : onHandout ? m_handoutPage->acts()
-                                 : onHistory ? m_historyPage->acts()
-                                             : QList<QWidget*>{};
+                                 : onMeasurements ? m_measurementsPage->acts()
+                                 : onPads         ? m_padsPage->acts()
+                                 : onHistory      ? m_historyPage->acts()
+                                                  : QList<QWidget*>{};
     if (acts != m_acts) {
         m_acts = acts;
         m_header->setActs(acts);
@@ -347,6 +369,32 @@ void RecordPage::refreshHandout()
     m_handoutPage->setContent(content);
 }
 
+void RecordPage::refreshMeasured()
+{
+    if (m_course) {
+        m_measurementsPage->open(*m_course, m_planPage->plans());
+        m_padsPage->open(*m_course, m_planPage->plans());
+    } else {
+        m_header->tabs().setTabText(padsIndex, tr("Pads")); // not what the last patient’s need
+    }
+}
+
+void RecordPage::enterMeasurements()
+{
+    if (m_course) {
+        showPage(measurementsIndex);
+        m_measurementsPage->enter();
+    }
+}
+
+void RecordPage::issuePads()
+{
+    if (m_course) {
+        showPage(padsIndex);
+        m_padsPage->issue();
+    }
+}
+
 void RecordPage::showPageAt(int index)
 {
     m_time->showSheets(m_course && index == screeningIndex ? m_screeningPage->side() : nullptr);
@@ -368,6 +416,10 @@ void RecordPage::focusFirst()
     switch (currentPage()) {
     case screeningIndex:
         return m_screeningPage->focusFirst();
+    case measurementsIndex:
+        return m_measurementsPage->focusFirst();
+    case padsIndex:
+        return m_padsPage->focusFirst();
     case handoutIndex:
         return m_handoutPage->focusFirst();
     default:

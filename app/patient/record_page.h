@@ -23,6 +23,8 @@ namespace quadrille::app
 
 class HandoutPage;
 class HistoryPage;
+class MeasurementsPage;
+class PadsPage;
 class PlanPage;
 class RecordHeader;
 class ScreeningPage;
@@ -47,6 +49,8 @@ public:
     HandoutPage& handoutPage() { return *m_handoutPage; }
     HistoryPage& historyPage() { return *m_historyPage; }
     ScreeningPage& screeningPage() { return *m_screeningPage; }
+    MeasurementsPage& measurementsPage() { return *m_measurementsPage; }
+    PadsPage& padsPage() { return *m_padsPage; }
 
     void showPage(int index);
     int pageCount() const;
@@ -55,11 +59,18 @@ public:
     int currentPage() const;
     void newCourse();
     void changePatient();
+    /// The form for the values of a visit, on the Measurements page.
+    void enterMeasurements();
+    /// The form for a new set of pads, on the Pads page.
+    void issuePads();
 
+    // In the order of the job.
     static constexpr int screeningIndex = 0;
-    static constexpr int planIndex = 1;
-    static constexpr int handoutIndex = 2;
-    static constexpr int historyIndex = 3;
+    static constexpr int measurementsIndex = 1;
+    static constexpr int planIndex = 2;
+    static constexpr int handoutIndex = 3;
+    static constexpr int padsIndex = 4;
+    static constexpr int historyIndex = 5;
 
 signals:
     void said(const QString& sentence);
@@ -76,6 +87,7 @@ private:
     void refreshFrame();
     void refreshHandout();
     void readLoans();
+    void refreshMeasured();
     void refreshActs();
     std::optional<Course> courseOf(CourseId id) const;
 
@@ -92,6 +104,8 @@ private:
     PlanPage* m_planPage;
     HandoutPage* m_handoutPage;
     HistoryPage* m_historyPage;
+    MeasurementsPage* m_measurementsPage;
+    PadsPage* m_padsPage;
     QWidget* m_noCourse;
     TimeColumn* m_time;
     QPushButton* m_save;

@@ -6,6 +6,7 @@
 #include "app/patient/patient_form.h"
 #include "app/patient/record_page.h"
 #include "app/plan/plan_page.h"
+#include "app/practice/pad_life_form.h"
 #include "app/practice/practice_form.h"
 #include "app/print/handout_page.h"
 #include "app/screening/screening_page.h"
@@ -148,6 +149,9 @@ void MainWindow::carryOutInPractice(Act act)
     case Act::screeningTerm:
         ScreeningTermForm(m_services, this).exec();
         return;
+    case Act::padLife:
+        PadLifeForm(m_services, this).exec();
+        return;
     case Act::copyFolder:
         return emit copyFolderRequested();
     case Act::quit:
@@ -183,6 +187,10 @@ void MainWindow::carryOutInRecord(Act act)
         return m_record->screeningPage().focusFirst();
     case Act::history:
         return m_record->showPage(RecordPage::historyIndex);
+    case Act::enterMeasurements:
+        return m_record->enterMeasurements();
+    case Act::issuePads:
+        return m_record->issuePads();
     case Act::newBlock:
         m_record->showPage(RecordPage::planIndex);
         return plan.addBlock();
@@ -353,7 +361,8 @@ void MainWindow::nextArea()
     const QList<QWidget*> areas = m_stack->currentWidget()->findChildren<QWidget*>(
         QRegularExpression(QStringLiteral("^(search|caseloadList|pages|stimulator|blocks|sites|"
                                           "questions|signScreening|screenAgain|"
-                                          "waveform|courseGrid|paper|history)$")));
+                                          "waveform|courseGrid|paper|history|measurements|"
+                                          "measuredValues|pads)$")));
     QList<QWidget*> reachable;
     std::ranges::copy_if(areas, std::back_inserter(reachable), [](const QWidget* area) {
         return area->isVisible() && area->isEnabled();

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/words/change_text.h"
 
+#include "app/words/electrode_text.h"
+#include "app/words/measurement_text.h"
 #include "app/words/trade_words.h"
 
 #include "db/codec.h"
@@ -79,6 +81,23 @@ constexpr std::array fieldNames{
     Name{"warm_cold", QT_TRANSLATE_NOOP("ChangeWords", "Warm and cold")},
     Name{"questions_version", QT_TRANSLATE_NOOP("ChangeWords", "Set of questions")},
     Name{"decision", QT_TRANSLATE_NOOP("ChangeWords", "Decision")},
+    Name{"treated_side", QT_TRANSLATE_NOOP("ChangeWords", "Treated side")},
+    Name{"measured_on", QT_TRANSLATE_NOOP("ChangeWords", "Measured on")},
+    Name{"kind", QT_TRANSLATE_NOOP("ChangeWords", "Kind")},
+    Name{"subject", QT_TRANSLATE_NOOP("ChangeWords", "Of what")},
+    Name{"value", QT_TRANSLATE_NOOP("ChangeWords", "Value")},
+    Name{"unit", QT_TRANSLATE_NOOP("ChangeWords", "Unit")},
+    Name{"method", QT_TRANSLATE_NOOP("ChangeWords", "Method")},
+    Name{"device", QT_TRANSLATE_NOOP("ChangeWords", "Device")},
+    Name{"counted", QT_TRANSLATE_NOOP("ChangeWords", "How trials count")},
+    Name{"issued_on", QT_TRANSLATE_NOOP("ChangeWords", "Handed out on")},
+    Name{"description", QT_TRANSLATE_NOOP("ChangeWords", "For")},
+    Name{"pads", QT_TRANSLATE_NOOP("ChangeWords", "Number of pads")},
+    Name{"type", QT_TRANSLATE_NOOP("ChangeWords", "Type")},
+    Name{"shape", QT_TRANSLATE_NOOP("ChangeWords", "Shape")},
+    Name{"life_sessions", QT_TRANSLATE_NOOP("ChangeWords", "Life in uses")},
+    Name{"life_months", QT_TRANSLATE_NOOP("ChangeWords", "Life in months")},
+    Name{"out_of_use_on", QT_TRANSLATE_NOOP("ChangeWords", "Out of use on")},
     Name{"width", QT_TRANSLATE_NOOP("ChangeWords", "Width")},
     Name{"lead", QT_TRANSLATE_NOOP("ChangeWords", "Lead")},
     Name{"lent_on", QT_TRANSLATE_NOOP("ChangeWords", "Lent on")},
@@ -102,7 +121,7 @@ QString nameIn(const std::array<Name, Count>& names, const QString& word)
 /// "on_time" of "on_time_ms".
 QString withoutUnit(QString column)
 {
-    for (const char* unit : {"_ms", "_us", "_mhz", "_ua", "_mm", "_permille"}) {
+    for (const char* unit : {"_ms", "_us", "_mhz", "_ua", "_mm", "_permille", "_thousandths"}) {
         if (column.endsWith(QLatin1String(unit))) {
             return column.chopped(static_cast<qsizetype>(qstrlen(unit)));
         }
@@ -147,6 +166,9 @@ QString partName(const QString& part, const QString& number)
     if (part == QStringLiteral("skin_tests")) {
         return ChangeWords::tr("skin test %1").arg(number);
     }
+    if (part == QStringLiteral("trials")) {
+        return ChangeWords::tr("trial %1").arg(number);
+    }
     return ChangeWords::tr("%1 %2").arg(part, number).replace(QLatin1Char('_'), QLatin1Char(' '));
 }
 
@@ -175,6 +197,19 @@ QString fieldText(const std::string& path)
     QString text = parts.join(QStringLiteral(", "));
     text[0] = text[0].toUpper();
     return text;
+}
+
+/// What a person calls a word that stands for a choice; empty where it says itself.
+QString choiceText(const db::Change& change, const QString& column, const std::string& value)
+{
+    if (change.recordKind == "measurement" && column == QStringLiteral("kind")) {
+        return measurementKindName(value);
+    }
+    if (change.recordKind == "measurement" && column == QStringLiteral("unit")) {
+        return measuredUnit(value);
+    }
+    const auto type = db::choiceOf<ElectrodeType>(value);
+    return type && column == QStringLiteral("type") ? electrodeTypeName(*type) : QString();
 }
 
 bool isFlag(const QString& column)
@@ -220,12 +255,19 @@ QString changedValueText(const db::Change& change, const std::optional<std::stri
     if (column == QStringLiteral("weekdays") && isNumber) {
         return scheduleName(WeekdaySet::fromBits(static_cast<unsigned>(number)), text);
     }
+    if (const QString choice = choiceText(change, column, *value); !choice.isEmpty()) {
+        return choice;
+    }
     const bool hasUnit = withoutUnit(column) != column;
     if (const auto field = fieldOf(column); field && isNumber && hasUnit) {
         return text.setting(*field, number);
     }
     if (column == QStringLiteral("duration_ms") && isNumber) {
         return text.shortTime(Milliseconds(number));
+    }
+    const bool trial = change.field.starts_with("trials.");
+    if ((column == QStringLiteral("value_thousandths") || trial) && isNumber) {
+        return text.shortNumber(static_cast<double>(number) / 1e3, 3);
     }
     if (column.endsWith(QStringLiteral("_mm")) && isNumber) {
         return ChangeWords::tr("%1 mm").arg(text.count(number));

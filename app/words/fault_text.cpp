@@ -31,9 +31,11 @@ QString kindOf(db::Fault fault)
     case db::Fault::orphan:
         return FaultWords::tr("A record belongs to nothing");
     case db::Fault::date:
+        return FaultWords::tr("Dates contradict each other");
+    case db::Fault::value:
         break;
     }
-    return FaultWords::tr("Dates contradict each other");
+    return FaultWords::tr("A value is not what its parts make");
 }
 
 } // namespace

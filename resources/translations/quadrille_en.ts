@@ -22,6 +22,30 @@
     </message>
 </context>
 <context>
+    <name>ElectrodeWords</name>
+    <message numerus="yes">
+        <source>%n pad(s)</source>
+        <translation>
+            <numerusform>%n pad</numerusform>
+            <numerusform>%n pads</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n use(s)</source>
+        <translation>
+            <numerusform>%n use</numerusform>
+            <numerusform>%n uses</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n month(s)</source>
+        <translation>
+            <numerusform>%n month</numerusform>
+            <numerusform>%n months</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>FindingWords</name>
     <message numerus="yes">
         <source>The safety check of this unit is %n day(s) overdue.</source>

@@ -5,13 +5,16 @@
 
 #include "db/caseload_query.h"
 #include "db/courses.h"
+#include "db/electrode_sets.h"
 #include "db/loans.h"
+#include "db/measurements.h"
 #include "db/people.h"
 #include "db/plans.h"
 #include "db/screenings.h"
 #include "db/sql.h"
 #include "db/stimulators.h"
 
+#include "core/measurement_change.h"
 #include "core/plan_figures.h"
 #include "core/suitability.h"
 
@@ -263,6 +266,26 @@ TEST(DemoPractice, HasAgnesThorleyInHerFifthWeekOfTwelve)
         ASSERT_THAT(plan.blocks, testing::SizeIs(4));
         // 10 s on, 25 s off, 20 min: the last on phase ends exactly with the session.
         EXPECT_EQ(blockFigures(plan.blocks[3], plan.stimulator).contractions, 35);
+    }));
+}
+
+TEST(DemoPractice, HasMeasurementsAtBaselineAndLaterAndSetsOfPads)
+{
+    const TempStore temp;
+    const auto store = demoOn(temp, thursday);
+    must(store->read([](Reading& reading) {
+        const auto agnes = db::patientByReference(reading, "1001");
+        const Course course = db::coursesOf(reading, *agnes->id).at(0);
+        EXPECT_EQ(course.treatedSide, TreatedSide::right);
+        const auto series = seriesOf(db::measurementsOf(reading, *course.id));
+        ASSERT_FALSE(series.empty());
+        EXPECT_EQ(series[0].kind, isometricTorque);
+        const auto index = symmetryOf(series[0], course.treatedSide);
+        ASSERT_THAT(index, testing::SizeIs(3));
+        EXPECT_NEAR(index.back().percent, 72.3, 0.1); // 68 of 94 N·m
+        const auto pads = db::electrodeSetsOf(reading, *course.id);
+        ASSERT_THAT(pads, testing::SizeIs(1));
+        EXPECT_TRUE(wearOf(pads[0], {}, thursday).replacementDue()); // handed out five weeks ago
     }));
 }
 

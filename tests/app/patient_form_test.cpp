@@ -6,7 +6,9 @@
 #include "db/courses.h"
 #include "db/people.h"
 
+#include <QComboBox>
 #include <QLineEdit>
+#include <QPlainTextEdit>
 #include <QPushButton>
 #include <QTest>
 
@@ -108,6 +110,94 @@ TEST(PatientForm, WhatWasTypedComesBackAfterACrash)
     again.reject();
     PatientForm afterCancel(practice.services(), nullptr);
     EXPECT_TRUE(field(afterCancel, "name")->text().isEmpty()) << "Cancel drops it";
+}
+
+TEST(PatientForm, KeepsHowToReachSomebodyAndTheirTapedLengths)
+{
+    PracticeWindow practice;
+    const auto stored = [&] {
+        return must(practice.store().read(
+                        [&](db::Reading& r) { return db::patient(r, practice.ids().patient); }))
+            .value();
+    };
+    PatientForm form(practice.services(), stored(), nullptr);
+    form.show();
+    typeInto(field(form, "email"), QStringLiteral("agnes@example.org"));
+    auto* address = form.findChild<QPlainTextEdit*>(QStringLiteral("address"));
+    typeInto(address, QStringLiteral("1 Quay Lane"));
+    QTest::keyClick(address, Qt::Key_Return);
+    QTest::keyClicks(address, QStringLiteral("Marrowick"));
+    typeInto(field(form, "contactPerson"), QStringLiteral("her daughter, 01632 960118"));
+    auto* language = form.findChild<QComboBox*>(QStringLiteral("language"));
+    language->setCurrentIndex(language->findData(QStringLiteral("de")));
+    typeInto(field(form, "height"), QStringLiteral("167.5"));
+    // Segment 3 is the thigh, 4 the lower leg (core/people.h).
+    typeInto(field(form, "segment3Right"), QStringLiteral("41.5"));
+    typeInto(field(form, "segment3Left"), QStringLiteral("41,2"));
+    typeInto(field(form, "segment4Right"), QStringLiteral("38"));
+    form.accept();
+    ASSERT_EQ(form.result(), QDialog::Accepted) << form.problemText().toStdString();
+    const Patient saved = stored();
+    EXPECT_EQ(saved.email, "agnes@example.org");
+    EXPECT_EQ(saved.address, "1 Quay Lane\nMarrowick");
+    EXPECT_EQ(saved.contactPerson, "her daughter, 01632 960118");
+    EXPECT_EQ(saved.language, "de");
+    EXPECT_EQ(saved.height, Length::fromCount(1675));
+    EXPECT_EQ(
+        saved.segmentLengths,
+        (std::vector<SegmentLength>{{Segment::thigh, BodySide::left, Length::fromCount(412)},
+                                    {Segment::thigh, BodySide::right, Length::fromCount(415)},
+                                    {Segment::shank, BodySide::right, Length::fromCount(380)}}));
+    PatientForm again(practice.services(), saved, nullptr);
+    EXPECT_EQ(field(again, "segment3Right")->text(), QStringLiteral("41.5"));
+    EXPECT_EQ(field(again, "height")->text(), QStringLiteral("167.5"));
+    typeInto(field(again, "segment3Right"), {});
+    again.accept();
+    EXPECT_EQ(stored().segmentLengths.size(), 2U) << "an empty field is not measured";
+}
+
+TEST(PatientForm, SaysInOneSentenceWhichLengthCannotBeRight)
+{
+    PracticeWindow practice;
+    const Patient before = must(practice.store().read([&](db::Reading& r) {
+                               return db::patient(r, practice.ids().patient);
+                           })).value();
+    PatientForm form(practice.services(), before, nullptr);
+    form.show();
+    for (const char* wrong : {"415", "1.9", "100.1", "41.55", "forty", "41 42", "-41"}) {
+        typeInto(field(form, "segment3Right"), QString::fromLatin1(wrong));
+        form.accept();
+        EXPECT_TRUE(form.problemText().contains(
+            QStringLiteral("Thigh of “%1” cm cannot be right").arg(QString::fromLatin1(wrong))))
+            << form.problemText().toStdString();
+    }
+    typeInto(field(form, "segment3Right"), {});
+    typeInto(field(form, "height"), QStringLiteral("1.67"));
+    form.accept();
+    EXPECT_TRUE(form.problemText().contains(QStringLiteral("height of “1.67” cm")));
+    typeInto(field(form, "height"), {});
+    typeInto(field(form, "email"), QStringLiteral("agnes"));
+    form.accept();
+    EXPECT_TRUE(form.problemText().contains(QStringLiteral("no e-mail address")));
+}
+
+TEST(PatientForm, ANewCourseMaySayWhichSideItTreats)
+{
+    PracticeWindow practice;
+    PatientForm form(practice.services(), nullptr);
+    form.show();
+    field(form, "name")->setText(QStringLiteral("Tom Everling"));
+    field(form, "birthDate")->setText(QStringLiteral("3 May 1976"));
+    field(form, "problem")->setText(QStringLiteral("Knee arthritis"));
+    auto* side = form.findChild<QComboBox*>(QStringLiteral("treatedSide"));
+    side->setFocus();
+    QTest::keyClick(side, Qt::Key_Down);
+    QTest::keyClick(side, Qt::Key_Down);
+    form.accept();
+    ASSERT_TRUE(form.savedCourse()) << form.problemText().toStdString();
+    const auto course = must(
+        practice.store().read([&](db::Reading& r) { return db::course(r, *form.savedCourse()); }));
+    EXPECT_EQ(course->treatedSide, TreatedSide::left);
 }
 
 TEST(PracticeForm, AtFirstStartTakesThePracticeAndItsFirstPractitioner)

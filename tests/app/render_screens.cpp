@@ -4,11 +4,14 @@
 #include "app/caseload/caseload_page.h"
 #include "app/demo/demo_practice.h"
 #include "app/look/look.h"
+#include "app/measurements/electrode_set_form.h"
+#include "app/measurements/visit_form.h"
 #include "app/patient/patient_form.h"
 #include "app/patient/record_page.h"
 #include "app/plan/fit_dialog.h"
 #include "app/plan/plan_page.h"
 #include "app/plan/site_form.h"
+#include "app/practice/pad_life_form.h"
 #include "app/practice/practice_form.h"
 #include "app/screening/practice_question_form.h"
 #include "app/screening/screening_page.h"
@@ -23,14 +26,18 @@
 #include "app/words/translations.h"
 
 #include "db/caseload_query.h"
+#include "db/courses.h"
 #include "db/loans.h"
+#include "db/measurements.h"
 #include "db/people.h"
 #include "db/stimulators.h"
 
 #include <QApplication>
 #include <QCheckBox>
 #include <QDir>
+#include <QLineEdit>
 #include <QScrollArea>
+#include <QTableView>
 #include <QTemporaryDir>
 #include <QTextStream>
 
@@ -126,6 +133,62 @@ bool renderRecord(Shown& shown, Renderer& renderer)
     saved = renderer.save(window, QStringLiteral("handout")) && saved;
     window.recordPage().showPage(RecordPage::historyIndex);
     saved = renderer.save(window, QStringLiteral("history")) && saved;
+    window.recordPage().showPage(RecordPage::measurementsIndex);
+    saved = renderer.save(window, QStringLiteral("measurements")) && saved;
+    window.recordPage().showPage(RecordPage::padsIndex);
+    saved = renderer.save(window, QStringLiteral("pads")) && saved;
+    window.recordPage().showPage(RecordPage::planIndex);
+    return saved;
+}
+
+/// The measurements of a course: chosen kinds, a page without one, and the form of a visit.
+bool renderMeasurements(Shown& shown, Renderer& renderer)
+{
+    const auto agnes = patientNamed(shown, "Agnes Thorley");
+    const auto mei = patientNamed(shown, "Mei Garrowby");
+    if (!agnes || !mei) {
+        return false;
+    }
+    MainWindow& window = *shown.window;
+    window.openPatient(*agnes, std::nullopt);
+    window.recordPage().showPage(RecordPage::measurementsIndex);
+    auto* table = window.findChild<QTableView*>(QStringLiteral("measurements"));
+    bool saved = table != nullptr;
+    for (const int row : {2, 9}) {
+        table->setCurrentIndex(table->model()->index(row, 0));
+        saved = renderer.save(window, QStringLiteral("measurements-row-%1").arg(row)) && saved;
+    }
+    const Course course =
+        shown.store
+            ->read([&](db::Reading& reading) { return db::coursesOf(reading, *agnes).at(0); })
+            .value();
+    VisitForm visit(
+        shown.services, course,
+        shown.store
+            ->read([&](db::Reading& reading) { return db::measurementsOf(reading, *course.id); })
+            .value(),
+        shown.window.get());
+    visit.show();
+    visit.findChild<QLineEdit*>(QStringLiteral("isometric_torque/quadriceps/N.m/right"))
+        ->setText(QStringLiteral("70 71.5 69"));
+    visit.findChild<QLineEdit*>(QStringLiteral("isometric_torque/quadriceps/N.m/left"))
+        ->setText(QStringLiteral("940"));
+    saved = renderer.save(visit, QStringLiteral("form-visit")) && saved;
+    visit.hide();
+    ElectrodeSet set;
+    set.course = course.id;
+    set.issuedOn = renderedDay;
+    ElectrodeSetForm pads(shown.services, set, {}, shown.window.get());
+    pads.show();
+    pads.accept(); // with its sentence about what is missing
+    saved = renderer.save(pads, QStringLiteral("form-pads")) && saved;
+    pads.hide();
+    PadLifeForm lives(shown.services, shown.window.get());
+    lives.show();
+    saved = renderer.save(lives, QStringLiteral("form-pad-life")) && saved;
+    lives.hide();
+    window.openPatient(*mei, std::nullopt);
+    saved = renderer.save(window, QStringLiteral("measurements-empty")) && saved;
     window.recordPage().showPage(RecordPage::planIndex);
     return saved;
 }
@@ -279,6 +342,7 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     bool saved = renderer.save(*shown.window, QStringLiteral("caseload"));
     saved = renderRecord(shown, renderer) && saved;
     saved = renderScreenings(shown, renderer) && saved;
+    saved = renderMeasurements(shown, renderer) && saved;
     saved = renderForms(shown, renderer) && saved;
     saved = renderUnits(shown, renderer) && saved;
     saved = renderPlanOfUnits(shown, renderer) && saved;

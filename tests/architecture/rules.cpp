@@ -35,6 +35,10 @@ constexpr std::array coreOrder = std::to_array<std::string_view>({
     "placement",
     "body_region",
     "screening",
+    "electrode_set",
+    "measurement_kinds",
+    "measurement",
+    "measurement_change",
     "follow_up",
     "plan",
     "screening_gate",
@@ -91,9 +95,11 @@ const std::set<std::string> repositories{"caseload_query",
                                          "course_events",
                                          "courses",
                                          "diary",
+                                         "electrode_sets",
                                          "history",
                                          "kept_forms",
                                          "loans",
+                                         "measurements",
                                          "people",
                                          "plans",
                                          "practice_preferences",
@@ -104,9 +110,9 @@ const std::set<std::string> repositories{"caseload_query",
 /// What draws, words and prints; it knows core and its like, never a page or a form.
 const std::set<std::string> roomsBelowPages{
     "app/charts", "app/command_line", "app/demo", "app/grid", "app/look", "app/print", "app/words"};
-const std::set<std::string> roomsOfPages{"app/caseload",  "app/clinic",   "app/patient",
-                                         "app/plan",      "app/practice", "app/screening",
-                                         "app/stimulator"};
+const std::set<std::string> roomsOfPages{"app/caseload",  "app/clinic",    "app/measurements",
+                                         "app/patient",   "app/plan",      "app/practice",
+                                         "app/screening", "app/stimulator"};
 
 /// Who may know the main window: the program that owns it, and main.cpp that starts that.
 const std::set<std::string> ownersOfTheWindow{"app/main.cpp", "app/window/program.cpp"};

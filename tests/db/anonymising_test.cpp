@@ -6,6 +6,7 @@
 #include "db/anonymising.h"
 #include "db/history.h"
 #include "db/loans.h"
+#include "db/measurements.h"
 #include "db/verification.h"
 
 #include <QFile>
@@ -61,6 +62,15 @@ protected:
             lend(writing, loan);
             course.endDate = day(2026, 3, 31);
             changeCourse(writing, course);
+            Measurement stairs;
+            stairs.course = course.id;
+            stairs.measuredOn = day(2026, 3, 2);
+            stairs.kind = ownKind;
+            stairs.subject = "Steps to the harbour";
+            stairs.unit = "{harbour_steps}";
+            stairs.thousandths = 23'000;
+            stairs.device = "harbour clock";
+            addMeasurement(writing, stairs);
         }));
     }
     /// Or what a table lets through would not be seen.
@@ -93,11 +103,11 @@ TEST_F(Anonymising, LeavesNoNameAndNoFreeText)
     ASSERT_TRUE(file.open(QIODevice::ReadOnly));
     const QByteArray bytes = file.readAll();
     for (const char* text :
-         {"Agnes",       "Thorley",         "Ruta",           "Vennel",      "Quay Lane",
-          "Marrowick",   "01632",           "PT 20417",       "Knee",        "1001",
-          "Hears less",  "vastus",          "ankle strapped", "Tighten",     "1958-06-04",
-          "2026-03",     "Everything unit", "Tensing",        "Shelf-20418", "Serial-20419",
-          "Case cracked"}) {
+         {"Agnes",        "Thorley",         "Ruta",           "Vennel",      "Quay Lane",
+          "Marrowick",    "01632",           "PT 20417",       "Knee",        "1001",
+          "Hears less",   "vastus",          "ankle strapped", "Tighten",     "1958-06-04",
+          "2026-03",      "Everything unit", "Tensing",        "Shelf-20418", "Serial-20419",
+          "Case cracked", "harbour"}) {
         EXPECT_THAT(before, HasSubstr(text)) << "the test looks for what is not there";
         EXPECT_FALSE(bytes.contains(text)) << text;
     }
@@ -140,6 +150,20 @@ TEST_F(Anonymising, SaysWhichFieldsWereChangedButNotWhatTheySaid)
     EXPECT_EQ(changeOf("telephone")->from, "text");
     EXPECT_EQ(changeOf("telephone")->to, "text");
     EXPECT_EQ(changeOf("end_date")->to, isoDate(day(2026, 3, 31) - std::chrono::days(700)));
+}
+
+TEST_F(Anonymising, KeepsWhatWasMeasuredAndItsUnitButNotThePracticesOwnWords)
+{
+    const auto store = anonymised();
+    const auto all =
+        must(store->read([](Reading& reading) { return measurementsOf(reading, CourseId(1)); }));
+    ASSERT_THAT(all, testing::SizeIs(2));
+    EXPECT_EQ(all[0].kind, "isometric_torque");
+    EXPECT_EQ(all[0].unit, "N.m");
+    EXPECT_EQ(all[1].kind, ownKind);
+    EXPECT_EQ(all[1].unit, "{unit}");
+    EXPECT_EQ(all[1].subject, "text");
+    EXPECT_EQ(all[1].thousandths, 23'000);
 }
 
 TEST_F(Anonymising, LeavesTheStoreAsItWasAndTakesNoTakenName)

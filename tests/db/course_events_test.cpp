@@ -153,20 +153,6 @@ TEST_F(CourseEvents, AFollowUpBearsTheNameInTheStoreWhateverTheCallerSays)
     EXPECT_EQ(stored().practitionerName, "Anselm Orrick");
 }
 
-TEST_F(CourseEvents, AMeasurementIsKeptToTheThousandth)
-{
-    Measurement torque;
-    torque.course = ids.course;
-    torque.measuredOn = day(2026, 3, 2);
-    torque.kind = "isometric_torque";
-    torque.thousandths = 61525;
-    torque.unit = "N·m";
-    torque.method = "strap at 60°";
-    expectKept<Measurement>(
-        torque, addMeasurement, changeMeasurement, measurementsOf,
-        [](Measurement& changed) { changed.thousandths = -1; }, "measurement");
-}
-
 TEST_F(CourseEvents, ACounterReadingIsKept)
 {
     CounterReading counter;
@@ -180,18 +166,6 @@ TEST_F(CourseEvents, ACounterReadingIsKept)
     counter.totalUses.reset();
     EXPECT_EQ(codeOf(write([&](Writing& writing) { return addCounterReading(writing, counter); })),
               ErrorCode::outOfRange);
-}
-
-TEST_F(CourseEvents, PadsHandedOutAreKept)
-{
-    ElectrodeSet set;
-    set.course = ids.course;
-    set.issuedOn = day(2026, 2, 6);
-    set.description = "50 × 90 mm, self-adhesive";
-    set.pads = 4;
-    expectKept<ElectrodeSet>(
-        set, addElectrodeSet, changeElectrodeSet, electrodeSetsOf,
-        [](ElectrodeSet& changed) { changed.lifeSessions = 40; }, "electrode_set");
 }
 
 TEST_F(CourseEvents, TheDiaryIsKnownUpToTheLatestReceipt)
@@ -237,13 +211,13 @@ TEST_F(CourseEvents, ARecordKeepsItsCourse)
 {
     const CourseId other = must(
         write([&](Writing& writing) { return addCourse(writing, tests::aCourse(ids.patient)); }));
-    ElectrodeSet set;
-    set.course = ids.course;
-    set.issuedOn = day(2026, 2, 6);
-    set.description = "pads";
-    set.id = must(write([&](Writing& writing) { return addElectrodeSet(writing, set); }));
-    set.course = other;
-    EXPECT_EQ(codeOf(write([&](Writing& writing) { changeElectrodeSet(writing, set); })),
+    Pause pause;
+    pause.course = ids.course;
+    pause.fromDate = day(2026, 2, 23);
+    pause.reason = "a cold";
+    pause.id = must(write([&](Writing& writing) { return addPause(writing, pause); }));
+    pause.course = other;
+    EXPECT_EQ(codeOf(write([&](Writing& writing) { changePause(writing, pause); })),
               ErrorCode::refused);
 }
 

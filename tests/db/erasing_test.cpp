@@ -6,11 +6,14 @@
 #include "tests/support/temp_store.h"
 
 #include "db/backup.h"
+#include "db/clinic_sessions.h"
 #include "db/course_events.h"
 #include "db/diary.h"
+#include "db/electrode_sets.h"
 #include "db/history.h"
 #include "db/kept_forms.h"
 #include "db/loans.h"
+#include "db/measurements.h"
 #include "db/screenings.h"
 
 #include <QDir>
@@ -74,6 +77,28 @@ protected:
         must(store->write(author(), "enter", [&](Writing& writing) { addEvents(writing); }));
         tests::anIssuedPlan(*store, ids);
     }
+    MeasurementId addTorque(Writing& writing, FollowUpId visit) const
+    {
+        Measurement torque;
+        torque.course = their.course;
+        torque.followUp = visit;
+        torque.measuredOn = day(2026, 3, 2);
+        torque.kind = "isometric_torque";
+        torque.unit = "N.m";
+        torque.method = torque.subject = torque.device = mark + " method";
+        torque.counted = Counted::mean;
+        torque.trials = {1'000, 2'000};
+        torque.thousandths = 1'500;
+        return addMeasurement(writing, torque);
+    }
+    ElectrodeSetId addPads(Writing& writing) const
+    {
+        ElectrodeSet set;
+        set.course = their.course;
+        set.issuedOn = day(2026, 2, 6);
+        set.description = mark + " pads";
+        return addElectrodeSet(writing, set);
+    }
     void addScreened(Writing& writing)
     {
         Screening screening = tests::allClear(their.course);
@@ -110,14 +135,7 @@ protected:
         visit.heldOn = day(2026, 3, 2);
         visit.practitioner = ids.practitioner;
         visit.review = mark + " review";
-        Measurement torque;
-        torque.course = their.course;
-        torque.followUp = addFollowUp(writing, visit);
-        torque.measuredOn = day(2026, 3, 2);
-        torque.kind = "isometric_torque";
-        torque.unit = "N·m";
-        torque.method = mark + " method";
-        addMeasurement(writing, torque);
+        const MeasurementId measured = addTorque(writing, addFollowUp(writing, visit));
         CounterReading counter;
         counter.course = their.course;
         counter.readOn = day(2026, 3, 2);
@@ -128,11 +146,7 @@ protected:
         receipt.receivedOn = day(2026, 3, 2);
         receipt.throughDate = day(2026, 3, 1);
         addReceipt(writing, receipt);
-        ElectrodeSet set;
-        set.course = their.course;
-        set.issuedOn = day(2026, 2, 6);
-        set.description = mark + " pads";
-        addElectrodeSet(writing, set);
+        const ElectrodeSetId pads = addPads(writing);
         LoanUnit unit;
         unit.stimulator = their.stimulator;
         unit.inventoryNumber = "U-01";
@@ -141,6 +155,17 @@ protected:
         loan.course = their.course;
         loan.lentOn = day(2026, 2, 9);
         lend(writing, loan);
+        ClinicSession tried;
+        tried.course = their.course;
+        tried.heldOn = day(2026, 2, 9);
+        tried.practitioner = ids.practitioner;
+        tried.note = mark + " session";
+        ClinicSite& site = tried.sites.emplace_back();
+        site.muscle = mark + " muscle";
+        site.note = mark + " twitch";
+        site.thresholds = {{.phaseDuration = PhaseDuration::fromCount(300),
+                            .tolerated = Amplitude::fromCount(40'000)}};
+        addClinicSession(writing, tried);
         Pause pause;
         pause.course = their.course;
         pause.fromDate = day(2026, 2, 23);
@@ -152,7 +177,12 @@ protected:
         for (const QString& form :
              {QStringLiteral("patient/new"), QStringLiteral("patient/%1").arg(their.patient.key()),
               QStringLiteral("course/%1").arg(their.course.key()),
-              QStringLiteral("course/new/%1").arg(their.patient.key())}) {
+              QStringLiteral("course/new/%1").arg(their.patient.key()),
+              QStringLiteral("measurements/%1").arg(their.course.key()),
+              QStringLiteral("measurement/%1").arg(measured.key()),
+              QStringLiteral("pads/new/%1").arg(their.course.key()),
+              QStringLiteral("pads/%1").arg(pads.key()),
+              QStringLiteral("clinic/%1").arg(their.course.key())}) {
             keepForm(writing, form, {{QStringLiteral("name"), QString::fromStdString(mark)}});
         }
     }

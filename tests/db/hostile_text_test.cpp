@@ -5,6 +5,8 @@
 
 #include "db/course_events.h"
 #include "db/diary.h"
+#include "db/electrode_sets.h"
+#include "db/measurements.h"
 #include "db/practice_preferences.h"
 #include "db/practice_questions.h"
 #include "db/screenings.h"
@@ -109,7 +111,9 @@ protected:
                 Measurement value;
                 value.course = course;
                 value.measuredOn = day(2026, 3, 2);
-                value.kind = value.unit = value.method = text;
+                value.kind = ownKind; // kind and unit are words of the program
+                value.unit = "N.m";
+                value.subject = value.method = value.device = text;
                 addMeasurement(w, value);
                 ElectrodeSet set;
                 set.course = course;

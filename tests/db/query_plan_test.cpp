@@ -7,8 +7,10 @@
 #include "db/caseload_query.h"
 #include "db/course_events.h"
 #include "db/diary.h"
+#include "db/electrode_sets.h"
 #include "db/history.h"
 #include "db/loans.h"
+#include "db/measurements.h"
 #include "db/screenings.h"
 
 #include <QSqlDatabase>
@@ -188,6 +190,17 @@ TEST_F(QueryPlans, SavingReadsNoWholeTable)
         entry.id = addDiaryEntry(writing, entry);
         entry.comfort = 5;
         correctDiaryEntry(writing, entry);
+        Measurement torque;
+        torque.course = ids.course;
+        torque.measuredOn = day(2026, 3, 12);
+        torque.kind = isometricTorque;
+        torque.unit = "N.m";
+        torque.counted = Counted::best;
+        torque.trials = {61'000, 66'500};
+        torque.thousandths = 66'500;
+        torque.id = addMeasurement(writing, torque);
+        torque.method = "knee at 60°";
+        changeMeasurement(writing, torque);
         expectIndexes(listener.heard());
     }));
 }
