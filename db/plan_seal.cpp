@@ -2,6 +2,9 @@
 #include "db/plan_seal.h"
 
 #include "db/change_chain.h"
+#include "db/migrations.h"
+
+#include <span>
 
 namespace quadrille::db
 {
@@ -36,6 +39,7 @@ constexpr const char* parts[] = {
 };
 
 // What later steps added. Plans that were issued before say nothing here, and keep their seal.
+constexpr int stepOfLaterParts = 6;
 constexpr const char* laterParts[] = {
     "SELECT 'traits', cycle_start, usage_counter, memories, most_output_ua FROM stimulator "
     "WHERE id = (SELECT stimulator FROM plan WHERE id = ?) AND (cycle_start <> 'with_on' OR "
@@ -70,13 +74,10 @@ std::string planSeal(const Connection& connection, std::int64_t plan)
         const std::int64_t count = appendPart(values, connection, part, plan);
         values.push_back({{}, count});
     }
-    // A step before it seals plans on its way, on a schema that has not come so far.
-    const bool hasLaterParts = numberFrom(connection, "SELECT count(*) FROM sqlite_schema WHERE "
-                                                      "name = 'stimulator_own_word'") == 1;
-    for (const char* part : laterParts) {
-        if (!hasLaterParts) {
-            break;
-        }
+    // A step before that one seals plans on its way, on a schema that has not come so far.
+    const bool hasLaterParts = schemaVersion(connection) >= stepOfLaterParts;
+    for (const char* part : hasLaterParts ? std::span<const char* const>(laterParts)
+                                          : std::span<const char* const>()) {
         appendPart(values, connection, part, plan);
     }
     return chainAfter("plan", values);

@@ -196,14 +196,16 @@ void RecordHeader::showStimulator(const Facts& facts)
         isAnotherKind =
             isAnotherKind || (facts.stimulator && row.unit.stimulator != facts.stimulator->id);
     }
-    // The number first: it is what stands on the unit, and the name may be cut.
-    m_stimulator.text->setText(tr("%1 · %2", "number of the unit, stimulator")
-                                   .arg(numbers.join(QStringLiteral(", ")), name));
+    const QString units = numbers.join(QStringLiteral(", "));
     const QuantityText& text = m_services.text;
     const Loan& loan = *facts.lent.front().loan;
     const QString since = tr("lent since %1").arg(text.dayAndMonth(loan.lentOn));
+    // The number first: it is what stands on the unit, and the name may be cut.
+    m_stimulator.text->setText(
+        isAnotherKind ? tr("%1, of another kind").arg(units)
+                      : tr("%1 · %2", "number of the unit, stimulator").arg(units, name));
     if (isAnotherKind) {
-        m_stimulator.small->setText(tr("%1, of another kind").arg(since));
+        m_stimulator.small->setText(tr("planned for %1").arg(name));
     } else if (!loan.dueOn) {
         m_stimulator.small->setText(since);
     } else {

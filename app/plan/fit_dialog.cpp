@@ -118,11 +118,11 @@ void FitDialog::addSection(QGridLayout& grid, const FitSection& section, QWidget
         addRow(grid, row, parent);
     }
     const int figures = grid.rowCount();
-    grid.addWidget(text(section.figures.empty() ? tr("The figures of a session stay.")
-                                                : tr("Figures of one session"),
-                        Role::captionText, parent),
-                   figures, 0);
-    if (!section.figures.empty()) {
+    if (section.figures.empty()) {
+        grid.addWidget(text(tr("The figures of a session stay."), Role::captionText, parent),
+                       figures, 0, 1, columns);
+    } else {
+        grid.addWidget(text(tr("Figures of one session"), Role::captionText, parent), figures, 0);
         grid.addWidget(text(tr("before"), Role::captionText, parent), figures, 1);
         grid.addWidget(text(tr("after"), Role::captionText, parent), figures, 2);
     }

@@ -29,7 +29,7 @@ namespace
 constexpr int linesOfLoans = 4;
 
 /// Shares of the width, in hundredths.
-constexpr int shares[] = {9, 19, 28, 11, 17, 16};
+constexpr int shares[] = {8, 18, 26, 10, 19, 19};
 
 } // namespace
 

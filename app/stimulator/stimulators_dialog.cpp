@@ -20,7 +20,7 @@ StimulatorsDialog::StimulatorsDialog(const Services& services, std::optional<Cou
     , m_pages(new QStackedWidget(this))
 {
     setWindowTitle(tr("Stimulators and loans"));
-    resize(1040, 600);
+    resize(1140, 600);
     auto* units = new InventoryPage(services, preferred, this);
     auto* profiles = new ProfilesPage(services, this);
     m_tabs->setObjectName(QStringLiteral("stimulatorTabs"));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The inventory, lending and taking back, by keyboard.
 #include "app/patient/record_page.h"
+#include "app/plan/plan_page.h"
 #include "app/print/handout_document.h"
 #include "app/print/handout_page.h"
 #include "app/print/paper_view.h"
@@ -254,6 +255,15 @@ TEST_F(LoansWindow, TheHeaderAndTheHandoutNameTheUnit)
     emit practice.services().events.loansChanged();
     EXPECT_THAT(shown(), HasSubstr("U-03 · Two-channel unit A"));
     EXPECT_THAT(shown(), HasSubstr("lent since 9 Feb, was due back 9 Mar"));
+    const StimulatorId other =
+        must(practice.store().write(author(), "add stimulator", [](db::Writing& writing) {
+            return db::addStimulator(writing, aUnit("Two-channel unit B"));
+        }));
+    emit practice.services().events.stimulatorsChanged();
+    PlanDraft& draft = practice.window().recordPage().planPage().draft();
+    draft.chooseStimulator(other);
+    EXPECT_THAT(shown(), HasSubstr("U-03, of another kind\nplanned for Two-channel unit B"));
+    draft.undoStack().undo();
     practice.window().recordPage().showPage(RecordPage::handoutIndex);
     const auto* paper = practice.window().recordPage().handoutPage().findChild<PaperView*>();
     std::string pages;
