@@ -17,10 +17,10 @@ constexpr auto detectable = ThresholdMeaning::detectable;
 constexpr auto important = ThresholdMeaning::important;
 using Group = ThresholdGroup;
 
-constexpr Source salaffi{"Salaffi 2004, Eur J Pain 8:283", false};
+constexpr Source salaffi{"Salaffi 2004, n = 825", false};
 constexpr Source alghadir{"BMC Musculoskelet Disord 2015;16:174", false};
 constexpr Source kennedy{"Kennedy 2005, BMC Musculoskelet Disord 6:3", true};
-constexpr Source gill{"Gill 2022, Musculoskeletal Care", false};
+constexpr Source gill{"Gill 2022, test-retest, n = 93", false};
 constexpr Source replacement{"a study around knee replacement, n = 33", false};
 constexpr Source martin{"Martín-San Agustín 2021, Int J Environ Res Public Health 18:2314", false};
 constexpr Source jones{"Jones 2013, Thorax 68:1015", true};

@@ -17,6 +17,7 @@ struct ChartWords {
 };
 
 constexpr double halfWeek = 0.5;
+constexpr double noteRoom = 0.9; ///< weeks left of the first point, for the figure under it
 constexpr int mostWeekNumbers = 13;
 /// Names closer than this share of the axis would cover one another.
 constexpr double nearEachOther = 0.14;
@@ -33,7 +34,7 @@ void setWeeks(ChartSpec& spec, const MeasurementsToShow& shown)
     double last = shown.weeks + halfWeek;
     for (const MeasuredLine& line : shown.lines) {
         for (const MeasuredLine::Point& point : line.points) {
-            first = std::min(first, placeOf(point.day, shown.courseStart) - halfWeek);
+            first = std::min(first, placeOf(point.day, shown.courseStart) - noteRoom);
             last = std::max(last, placeOf(point.day, shown.courseStart) + halfWeek);
         }
     }

@@ -244,7 +244,8 @@ void ChosenSheet::refreshActs()
     const bool can = row.isValid() && m_services.store.isWritable();
     const bool withdrawn = row.isValid() && m_values->valueAt(row.row()).withdrawn;
     showTaken();
-    m_correct->setEnabled(can && !withdrawn);
+    const bool known = m_content && measurementKind(m_content->series.kind) != nullptr;
+    m_correct->setEnabled(can && known && !withdrawn);
     m_withdraw->setEnabled(can);
     m_withdraw->setText(withdrawn ? tr("&Take back") : tr("&Withdraw…"));
 }

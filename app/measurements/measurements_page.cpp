@@ -66,7 +66,7 @@ void MeasurementsPage::layOut()
     auto* sheets = new QVBoxLayout(filled);
     sheets->setContentsMargins(0, 0, 0, 0);
     sheets->setSpacing(space::betweenSheets);
-    sheets->addWidget(kindsSheet(), 5);
+    sheets->addWidget(kindsSheet(), 6);
     sheets->addWidget(m_chosen, 6);
     m_stack->addWidget(emptySheet());
     m_stack->addWidget(filled);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/measurements/visit_form.h"
 
+#include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/measurements/visit_rows.h"
@@ -36,6 +37,9 @@ QString formName(const Course& course)
 {
     return QStringLiteral("measurements/%1").arg(course.id ? course.id->key() : 0);
 }
+
+constexpr int dayWidth = 140;
+constexpr int unitWidth = 90;
 
 QString rowsName()
 {
@@ -77,7 +81,7 @@ void VisitForm::layOut()
 {
     m_day->setObjectName(QStringLiteral("measuredOn"));
     m_day->setAccessibleName(tr("Measured on"));
-    m_day->setFixedWidth(140);
+    m_day->setFixedWidth(scaled(dayWidth, appliedFactor()));
     m_rowsKept->setObjectName(rowsName());
     m_rowsKept->hide();
     auto* label = new QLabel(tr("&Measured on"), body());
@@ -123,7 +127,7 @@ QWidget* VisitForm::addingLine()
     m_unit->setObjectName(QStringLiteral("addUnit"));
     m_unit->setAccessibleName(tr("Unit of a kind of your own"));
     m_unit->setPlaceholderText(tr("unit"));
-    m_unit->setFixedWidth(90);
+    m_unit->setFixedWidth(scaled(unitWidth, appliedFactor()));
     m_sides->setObjectName(QStringLiteral("addSides"));
     m_addNote->setObjectName(QStringLiteral("addNote"));
     setRole(*m_addNote, Role::warnText);

@@ -46,7 +46,8 @@ std::vector<VisitRow> rowsToOffer(const std::vector<Measurement>& measurements)
     std::vector<VisitRow> rows;
     for (const MeasurementSeries& series : seriesOf(measurements)) {
         const auto atLast = std::ranges::find(series.values, *last, &Measurement::measuredOn);
-        if (atLast != series.values.end()) {
+        // A kind that a newer program has added can be read here, not entered.
+        if (atLast != series.values.end() && measurementKind(series.kind) != nullptr) {
             rows.push_back({.kind = series.kind,
                             .subject = series.subject,
                             .unit = series.unit,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/measurements/visit_rows.h"
 
+#include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/words/measurement_text.h"
@@ -70,7 +71,7 @@ QLineEdit* VisitRows::textField(const QString& name, const QString& spoken,
     auto* field = new QLineEdit(QString::fromStdString(value), this);
     field->setObjectName(name);
     field->setAccessibleName(spoken);
-    field->setMinimumWidth(textWidth);
+    field->setMinimumWidth(scaled(textWidth, appliedFactor()));
     field->setCursorPosition(0);
     field->installEventFilter(this);
     return field;
@@ -84,7 +85,7 @@ VisitRows::ValueField VisitRows::addField(const Line& line, int gridRow, Side si
                                                   : QStringLiteral("right");
     auto* edit = new QLineEdit(this);
     edit->setObjectName(fieldName(line.row, sideWord));
-    edit->setFixedWidth(valueWidth);
+    edit->setFixedWidth(scaled(valueWidth, appliedFactor()));
     edit->setAlignment(Qt::AlignRight);
     const QString name = measurementName(line.row.kind, line.row.subject);
     const QString unit = measuredUnit(line.row.unit);

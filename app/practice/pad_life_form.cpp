@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/practice/pad_life_form.h"
 
+#include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/words/electrode_text.h"
@@ -19,6 +20,7 @@ namespace
 
 constexpr int mostUses = 10000;
 constexpr int mostMonths = 120;
+constexpr int numberWidth = 90;
 
 std::optional<int> numberIn(const QLineEdit& field)
 {
@@ -66,7 +68,7 @@ PadLifeForm::PadLifeForm(const Services& services, QWidget* parent)
                 QStringLiteral("%1%2").arg(QLatin1String(name)).arg(static_cast<int>(type)));
             edit->setAccessibleName(spoken.arg(electrodeTypeName(type)));
             edit->setPlaceholderText(tr("no limit"));
-            edit->setFixedWidth(90);
+            edit->setFixedWidth(scaled(numberWidth, appliedFactor()));
             grid->addWidget(edit, row, column);
             return edit;
         };

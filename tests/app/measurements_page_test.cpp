@@ -164,3 +164,32 @@ TEST_F(MeasuringJob, AKindThatIsWithdrawnAltogetherCanStillBeFound)
     EXPECT_EQ(cell(0, MeasurementsModel::whatColumn), "Timed up and go");
     EXPECT_EQ(cell(0, MeasurementsModel::baselineColumn), "withdrawn");
 }
+
+TEST_F(MeasuringJob, AKindThatOnlyANewerProgramKnowsIsShownAndNotEntered)
+{
+    openRecord();
+    storeTwoVisits();
+    must(practice.store().write(author(), "measure", [&](db::Writing& writing) {
+        Measurement one;
+        one.course = practice.ids().course;
+        one.measuredOn = day(2026, 3, 2);
+        one.kind = "kind_of_tomorrow";
+        one.side = Side::middle;
+        one.unit = "W";
+        one.thousandths = 1'500;
+        return db::addMeasurement(writing, one);
+    }));
+    practice.window().openPatient(practice.ids().patient, practice.ids().course);
+    practice.window().recordPage().showPage(RecordPage::measurementsIndex);
+    auto* table = practice.find<QTableView>("measurements");
+    const int last = table->model()->rowCount() - 1;
+    EXPECT_EQ(cell(last, MeasurementsModel::baselineColumn), "1.5\u00A0W");
+    table->setCurrentIndex(table->model()->index(last, 0));
+    EXPECT_FALSE(practice.find<QPushButton>("correctMeasurement")->isEnabled());
+    enterVisit([](QDialog& dialog) {
+        EXPECT_EQ(
+            dialog.findChildren<QLineEdit*>(QStringLiteral("kind_of_tomorrow//W/value")).size(), 0);
+        typeAndGoOn(dialog, {QStringLiteral("68"), {}, {}});
+    });
+    EXPECT_THAT(stored(), SizeIs(8));
+}
