@@ -9,6 +9,7 @@
 #include "app/patient/patient_form.h"
 #include "app/patient/record_page.h"
 #include "app/plan/fit_dialog.h"
+#include "app/plan/issue_form.h"
 #include "app/plan/plan_page.h"
 #include "app/plan/site_form.h"
 #include "app/practice/pad_life_form.h"
@@ -30,6 +31,7 @@
 #include "db/loans.h"
 #include "db/measurements.h"
 #include "db/people.h"
+#include "db/plans.h"
 #include "db/stimulators.h"
 
 #include <QApplication>
@@ -193,6 +195,29 @@ bool renderMeasurements(Shown& shown, Renderer& renderer)
     return saved;
 }
 
+/// The act of issuing while the screening waits for its signature.
+bool renderBlockedIssue(Shown& shown, Renderer& renderer)
+{
+    const auto patient = patientNamed(shown, "Gwen Polstead");
+    if (!patient) {
+        return false;
+    }
+    const auto course =
+        shown.store
+            ->read([&](db::Reading& reading) { return db::coursesOf(reading, *patient).at(0); })
+            .value();
+    const auto plan =
+        shown.store
+            ->read([&](db::Reading& reading) { return db::plansOf(reading, *course.id).back(); })
+            .value();
+    IssueForm issue(shown.services, course, draftFrom(plan), plan.stimulator, 1,
+                    shown.window.get());
+    issue.show();
+    const bool saved = renderer.save(issue, QStringLiteral("form-issue-blocked"));
+    issue.hide();
+    return saved;
+}
+
 /// Screenings of every kind: not signed with a blood clot not known, gone ahead, precautions.
 bool renderScreenings(Shown& shown, Renderer& renderer)
 {
@@ -226,6 +251,7 @@ bool renderScreenings(Shown& shown, Renderer& renderer)
     show("Desmond Achterby", "screening-gone-ahead");
     show("Hamid Larkfield", "screening-precaution");
     window.recordPage().showPage(RecordPage::planIndex);
+    saved = renderBlockedIssue(shown, renderer) && saved;
     PracticeQuestionForm question(shown.services, PracticeQuestion{}, &window);
     question.show();
     saved = renderer.save(question, QStringLiteral("form-question")) && saved;
