@@ -210,7 +210,7 @@ TEST(DemoPractice, HasScreeningsOfEveryKind)
     int precautions = 0;
     int localElsewhere = 0;
     must(store->read([&](Reading& reading) {
-        for (const db::CaseloadRow& row : db::caseload(reading)) {
+        for (const db::CaseloadRow& row : tests::wholeCaseload(reading)) {
             if (!row.course) {
                 continue;
             }

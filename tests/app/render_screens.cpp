@@ -25,6 +25,8 @@
 #include "app/window/store_events.h"
 #include "app/window/system_clock.h"
 #include "app/words/translations.h"
+#include "tests/app/screen_renderer.h"
+#include "tests/support/whole_caseload.h"
 
 #include "db/caseload_query.h"
 #include "db/courses.h"
@@ -55,60 +57,9 @@ namespace
 
 const Date renderedDay = Date(std::chrono::year(2026) / 3 / 12);
 
-struct Size {
-    int width;
-    int height;
-};
-
-/// One practice with its window.
-struct Shown {
-    Shown(const QString& file, db::Opening opening, const Clock& clock, const Look& look)
-        : text(QLocale(QLocale::English, QLocale::UnitedKingdom))
-        , store(db::Store::open(file, opening, clock).value())
-        , services{*store, clock, text, look, prompts, events, author}
-    {
-        const auto practitioners = store->read(db::practitioners).value();
-        if (!practitioners.empty()) {
-            author = {.practitioner = practitioners.front().id, .name = practitioners.front().name};
-        }
-        window = std::make_unique<MainWindow>(services);
-    }
-    QuantityText text;
-    std::unique_ptr<db::Store> store;
-    DesktopPrompts prompts;
-    StoreEvents events;
-    db::Author author;
-    Services services;
-    std::unique_ptr<MainWindow> window;
-};
-
-class Renderer
-{
-public:
-    Renderer(const QString& folder, QString suffix)
-        : m_folder(folder)
-        , m_suffix(std::move(suffix))
-    {
-    }
-    bool save(QWidget& widget, const QString& name)
-    {
-        widget.ensurePolished();
-        QApplication::sendPostedEvents();
-        QApplication::processEvents(); // layouts and queued drawings before the picture is taken
-        const QString file = QStringLiteral("%1/%2-%3.png").arg(m_folder, name, m_suffix);
-        const bool saved = widget.grab().save(file);
-        QTextStream(stdout) << (saved ? "" : "not saved: ") << file << '\n';
-        return saved;
-    }
-
-private:
-    QString m_folder;
-    QString m_suffix;
-};
-
 std::optional<PatientId> patientNamed(Shown& shown, const std::string& name)
 {
-    const std::vector<db::CaseloadRow> rows = shown.store->read(db::caseload).value();
+    const std::vector<db::CaseloadRow> rows = shown.store->read(tests::wholeCaseload).value();
     for (const db::CaseloadRow& row : rows) {
         if (row.patient.name == name) {
             return row.patient.id;

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The acts that leave the draft: the session in the clinic, and issue.
+#include "app/clinic/clinic_session_form.h"
+#include "app/plan/issue_form.h"
+#include "app/plan/plan_page.h"
+#include "app/plan/settings_form.h"
+#include "app/words/error_text.h"
+
+#include "db/screenings.h"
+
+#include "core/screening_gate.h"
+
+#include <QElapsedTimer>
+
+#include <algorithm>
+
+namespace quadrille::app
+{
+
+/// For each site of the block why the screening lets nothing be done there, empty where it does.
+Result<QStringList> PlanPage::shutSites(const Block& block) const
+{
+    const auto facts = m_services.store.read([&](db::Reading& reading) {
+        return db::gateFacts(reading, *m_course->id, {block}, m_services.clock.today());
+    });
+    if (!facts) {
+        return facts.error();
+    }
+    const ScreeningGate gate = screeningGate(*facts);
+    QStringList shut;
+    for (const Site& site : block.sites) {
+        const auto asked = std::ranges::find_if(facts->sites, [&](const GateSite& one) {
+            return one.muscle == site.muscle && one.side == site.side;
+        });
+        const auto place = static_cast<std::size_t>(asked - facts->sites.begin());
+        const auto passed = asked == facts->sites.end() ? passGate(gate) : passGate(gate, place);
+        shut.append(passed ? QString() : errorText(passed.error(), m_services.text));
+    }
+    return shut;
+}
+
+void PlanPage::holdClinicSession()
+{
+    const Block* block = m_draft.block();
+    const auto unit = m_draft.stimulator();
+    if (!m_course || block == nullptr || block->sites.empty() || !unit) {
+        emit said(tr("Choose the stimulator and add a block with a site first: the session in the "
+                     "clinic tries what is planned."));
+        return;
+    }
+    const auto shut = shutSites(*block);
+    if (!shut) {
+        return reportFailure(shut.error());
+    }
+    QElapsedTimer steady;
+    steady.start();
+    ClinicSessionForm form(
+        m_services, {*m_course, *block, unit->rampHabit, *shut}, m_cueSound,
+        [&steady] { return Milliseconds(steady.elapsed()); }, this);
+    if (form.exec() != QDialog::Accepted) {
+        return;
+    }
+    const auto guidance = form.guidance();
+    for (const auto& [site, amplitude] : guidance) {
+        m_draft.setAmplitude(site, Field::lastToleratedAmplitude, amplitude.count());
+    }
+    m_draft.endStep();
+    emit said(guidance.empty() ? tr("The session in the clinic is saved.")
+                               : tr("The session in the clinic is saved, its amplitudes stand in "
+                                    "the draft. Issue the plan to print them."));
+}
+
+void PlanPage::issue()
+{
+    const auto unit = m_draft.stimulator();
+    if (!m_course || !unit) {
+        emit said(tr("Choose the patient’s stimulator first: a plan is issued for one unit."));
+        return;
+    }
+    if (const QString problem = m_form->problem(); !problem.isEmpty()) {
+        emit said(problem);
+        return;
+    }
+    Draft draft = m_draft.draftToSave();
+    draft.course = m_course->id;
+    IssueForm form(m_services, *m_course, draft, *unit, m_plans.size(), this);
+    if (form.exec() == QDialog::Accepted) {
+        setCourseAfterIssue();
+    }
+}
+
+void PlanPage::setCourseAfterIssue()
+{
+    // The draft became the plan: what is on the screen is no longer unsaved work.
+    m_draft.markSaved();
+    m_keepSoon.stop();
+    const Course course = *m_course;
+    m_course.reset();
+    setCourse(course);
+    emit said(tr("Plan %1 issued. The handout can be printed.")
+                  .arg(m_plans.empty() ? 0 : m_plans.back().number));
+    emit planIssued();
+}
+
+} // namespace quadrille::app
