@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace quadrille::app
 {
@@ -19,6 +20,7 @@ struct ChartWords {
 constexpr double halfWeek = 0.5;
 constexpr double noteRoom = 0.9; ///< weeks left of the first point, for the figure under it
 constexpr int mostWeekNumbers = 13;
+constexpr double noteShare = 0.14; ///< of the width, a figure under the lines
 /// Names closer than this share of the axis would cover one another.
 constexpr double nearEachOther = 0.14;
 
@@ -42,7 +44,8 @@ void setWeeks(ChartSpec& spec, const MeasurementsToShow& shown)
     spec.x.most = last;
     spec.x.title = ChartWords::tr("week of the course");
     const int weeks = static_cast<int>(std::floor(last));
-    const int step = weeks / mostWeekNumbers + 1;
+    const int most = std::max(2, static_cast<int>(mostWeekNumbers / shown.textFactor) - 1);
+    const int step = shown.textFactor > 1.0 ? weeks / most + 1 : weeks / mostWeekNumbers + 1;
     for (int week = 1; week <= weeks; week += step) {
         spec.x.ticks.push_back(week);
         spec.x.tickNames.append(QString::number(week));
@@ -83,6 +86,20 @@ void addLines(ChartSpec& spec, const MeasurementsToShow& shown)
     }
 }
 
+/// From the latest back; one that would cover the next is left out.
+void addNotes(ChartSpec& spec, const MeasurementsToShow& shown)
+{
+    const double room = (spec.x.most - spec.x.least) * noteShare * shown.textFactor;
+    double next = std::numeric_limits<double>::infinity();
+    for (auto note = shown.notes.rbegin(); note != shown.notes.rend(); ++note) {
+        const double at = placeOf(note->day, shown.courseStart);
+        if (next - at >= room) {
+            spec.texts.push_back({{at, spec.y.least}, note->text, ChartText::Place::above, false});
+            next = at;
+        }
+    }
+}
+
 void addNames(ChartSpec& spec, const MeasurementsToShow& shown)
 {
     const double near = (spec.y.most - spec.y.least) * nearEachOther;
@@ -111,12 +128,7 @@ void addNames(ChartSpec& spec, const MeasurementsToShow& shown)
         }
         spec.texts.push_back(name);
     }
-    for (const MeasuredNote& note : shown.notes) {
-        spec.texts.push_back({{placeOf(note.day, shown.courseStart), spec.y.least},
-                              note.text,
-                              ChartText::Place::above,
-                              false});
-    }
+    addNotes(spec, shown);
 }
 
 QString spokenOf(const MeasurementsToShow& shown, const QuantityText& text)

@@ -39,6 +39,7 @@ struct MeasurementsToShow {
     std::vector<MeasuredLine> lines = {};
     std::vector<MeasuredNote> notes = {};
     std::optional<double> scaleEnd = std::nullopt; ///< a scale from 0 to here
+    double textFactor = 1.0;                       ///< larger text leaves room for fewer numbers
 };
 ChartSpec measurementChart(const MeasurementsToShow& shown, const QuantityText& text);
 

@@ -3,6 +3,7 @@
 
 #include "app/charts/chart_view.h"
 #include "app/charts/measurement_chart.h"
+#include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/measurements/measurement_form.h"
@@ -170,6 +171,7 @@ void ChosenSheet::showChart()
     shown.name = seriesName(series);
     shown.courseStart = m_content->courseStart;
     shown.weeks = m_content->weeks;
+    shown.textFactor = appliedFactor();
     const Side first = m_content->treated == TreatedSide::left ? Side::left : Side::right;
     const Side second = first == Side::left ? Side::right : Side::left;
     for (const Side side : {first, second, Side::middle}) {

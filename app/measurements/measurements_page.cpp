@@ -28,7 +28,7 @@ namespace quadrille::app
 namespace
 {
 
-constexpr std::array kindShares{26, 7, 10, 10, 10, 23, 14};
+constexpr std::array kindShares{24, 7, 11, 11, 12, 21, 14};
 
 } // namespace
 

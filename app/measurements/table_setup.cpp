@@ -75,6 +75,7 @@ void setUpTable(QTableView& table, QAbstractItemModel& model, std::span<const in
     table.horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     table.horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     table.horizontalHeader()->setHighlightSections(false);
+    table.horizontalHeader()->setMinimumSectionSize(size::hitArea);
     new ColumnShares(table, hundredths);
     QObject::connect(&model, &QAbstractItemModel::modelReset, &table, [&table] { fitRows(table); });
 }

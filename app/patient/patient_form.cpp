@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/patient/patient_form.h"
 
+#include "app/look/look.h"
+#include "app/look/tokens.h"
 #include "app/patient/segment_fields.h"
 #include "app/patient/treated_side_box.h"
 #include "app/window/store_events.h"
@@ -14,6 +16,7 @@
 #include <QHBoxLayout>
 #include <QLocale>
 
+#include <algorithm>
 #include <utility>
 
 namespace quadrille::app
@@ -25,6 +28,7 @@ namespace
 using namespace literals;
 
 constexpr int oldestAge = 130;
+constexpr int usualWidth = 820;
 /// As core/people.h bounds it.
 constexpr Length leastHeight = 300_mm;
 constexpr Length mostHeight = 2600_mm;
@@ -133,7 +137,7 @@ void PatientForm::setUp()
         rest->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Expanding);
         column->addRow(rest);
     }
-    setMinimumWidth(820);
+    setMinimumWidth(std::min(scaled(usualWidth, appliedFactor()), size::leastWindowWidth));
     m_ui->name->setFocus();
 }
 
