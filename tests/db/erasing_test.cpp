@@ -70,8 +70,22 @@ protected:
             saveDraft(writing, draft);
             keepUnsavedDraft(writing, draft);
         }));
-        must(store->write(author(), "enter", [&](Writing& writing) { addEvents(writing); }));
+        must(store->write(author(), "enter", [&](Writing& writing) {
+            addEvents(writing);
+            addLoan(writing);
+        }));
         tests::anIssuedPlan(*store, ids);
+    }
+    void addLoan(Writing& writing)
+    {
+        LoanUnit unit;
+        unit.stimulator = their.stimulator;
+        unit.inventoryNumber = "U-01";
+        Loan loan;
+        loan.unit = addLoanUnit(writing, unit);
+        loan.course = their.course;
+        loan.lentOn = day(2026, 2, 9);
+        lend(writing, loan);
     }
     void addEvents(Writing& writing)
     {
@@ -124,14 +138,6 @@ protected:
         set.issuedOn = day(2026, 2, 6);
         set.description = mark + " pads";
         addElectrodeSet(writing, set);
-        LoanUnit unit;
-        unit.stimulator = their.stimulator;
-        unit.inventoryNumber = "U-01";
-        Loan loan;
-        loan.unit = addLoanUnit(writing, unit);
-        loan.course = their.course;
-        loan.lentOn = day(2026, 2, 9);
-        lend(writing, loan);
         Pause pause;
         pause.course = their.course;
         pause.fromDate = day(2026, 2, 23);
