@@ -2,6 +2,7 @@
 #include "app/stimulator/inventory_text.h"
 
 #include <QCoreApplication>
+#include <QStringList>
 
 namespace quadrille::app
 {
@@ -40,11 +41,21 @@ QString dueText(const std::optional<Date>& due, Date today, const QuantityText& 
 
 QString pastLoanText(const db::InventoryRow& row, const QuantityText& text)
 {
-    const QString from = text.date(row.loan->lentOn);
-    return row.loan->givenBackOn
-               ? InventoryWords::tr("%1 to %2: %3", "day, day, to whom")
-                     .arg(from, text.date(*row.loan->givenBackOn), holderText(row))
-               : InventoryWords::tr("since %1: %2", "day, to whom").arg(from, holderText(row));
+    const Loan& loan = *row.loan;
+    const QString from = text.date(loan.lentOn);
+    QStringList parts{
+        loan.givenBackOn
+            ? InventoryWords::tr("%1 to %2: %3", "day, day, to whom")
+                  .arg(from, text.date(*loan.givenBackOn), holderText(row))
+            : InventoryWords::tr("since %1: %2", "day, to whom").arg(from, holderText(row))};
+    if (!loan.lentByName.empty()) {
+        parts.append(InventoryWords::tr("lent by %1").arg(QString::fromStdString(loan.lentByName)));
+    }
+    if (!loan.takenBackByName.empty()) {
+        parts.append(InventoryWords::tr("taken back by %1")
+                         .arg(QString::fromStdString(loan.takenBackByName)));
+    }
+    return parts.join(QStringLiteral(" · "));
 }
 
 } // namespace quadrille::app

@@ -172,10 +172,12 @@ TEST_F(LoansWindow, AUnitIsAddedLentAndTakenBackWithKeysAlone)
         EXPECT_EQ(cell(dialog, 0, 4), "4 May 2026");
         pressFor(dialog, Qt::Key_T, [](QDialog& form) { QTest::keyClick(&form, Qt::Key_Return); });
         EXPECT_EQ(cell(dialog, 0, 2), "here");
-        EXPECT_THAT(dialog.findChild<QPlainTextEdit*>(QStringLiteral("pastLoans"))
-                        ->toPlainText()
-                        .toStdString(),
-                    HasSubstr("12 Mar 2026 to 12 Mar 2026: Agnes Thorley (1001)"));
+        EXPECT_THAT(
+            dialog.findChild<QPlainTextEdit*>(QStringLiteral("pastLoans"))
+                ->toPlainText()
+                .toStdString(),
+            HasSubstr("12 Mar 2026 to 12 Mar 2026: Agnes Thorley (1001), Knee replacement · "
+                      "lent by Ruta Vennel · taken back by Ruta Vennel"));
     });
     EXPECT_TRUE(lent().empty());
 }

@@ -74,8 +74,22 @@ protected:
             saveDraft(writing, draft);
             keepUnsavedDraft(writing, draft);
         }));
-        must(store->write(author(), "enter", [&](Writing& writing) { addEvents(writing); }));
+        must(store->write(author(), "enter", [&](Writing& writing) {
+            addEvents(writing);
+            addLoan(writing);
+        }));
         tests::anIssuedPlan(*store, ids);
+    }
+    void addLoan(Writing& writing)
+    {
+        LoanUnit unit;
+        unit.stimulator = their.stimulator;
+        unit.inventoryNumber = "U-01";
+        Loan loan;
+        loan.unit = addLoanUnit(writing, unit);
+        loan.course = their.course;
+        loan.lentOn = day(2026, 2, 9);
+        lend(writing, loan);
     }
     MeasurementId addTorque(Writing& writing, FollowUpId visit) const
     {
@@ -147,14 +161,6 @@ protected:
         receipt.throughDate = day(2026, 3, 1);
         addReceipt(writing, receipt);
         const ElectrodeSetId pads = addPads(writing);
-        LoanUnit unit;
-        unit.stimulator = their.stimulator;
-        unit.inventoryNumber = "U-01";
-        Loan loan;
-        loan.unit = addLoanUnit(writing, unit);
-        loan.course = their.course;
-        loan.lentOn = day(2026, 2, 9);
-        lend(writing, loan);
         ClinicSession tried;
         tried.course = their.course;
         tried.heldOn = day(2026, 2, 9);
