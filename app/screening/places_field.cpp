@@ -9,6 +9,7 @@
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
+#include <cstddef>
 #include <utility>
 
 namespace quadrille::app
