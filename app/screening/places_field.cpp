@@ -9,6 +9,7 @@
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
+#include <cstddef>
 #include <utility>
 
 namespace quadrille::app
@@ -19,6 +20,7 @@ namespace
 
 constexpr int noPart = -1;
 constexpr std::size_t mostPlaces = 6;
+constexpr int leastLetters = 6;
 constexpr int lastRegion = static_cast<int>(BodyRegion::foot);
 
 } // namespace
@@ -42,19 +44,23 @@ void PlacesField::addLine()
         part->addItem(regionName(static_cast<BodyRegion>(region)), region);
     }
     part->setAccessibleName(tr("Part of the body"));
+    // Narrower than the longest name, where there is no room; the list shows it whole.
+    part->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    part->setMinimumContentsLength(leastLetters);
     auto* side = new QComboBox(line);
     side->setObjectName(QStringLiteral("side"));
     side->addItem(tr("right"), static_cast<int>(PlaceSide::right));
     side->addItem(tr("left"), static_cast<int>(PlaceSide::left));
     side->addItem(tr("both sides"), static_cast<int>(PlaceSide::both));
+    side->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    side->setMinimumContentsLength(leastLetters);
     side->setCurrentIndex(2); // nobody has said that one side is free
     side->setAccessibleName(tr("Side"));
     auto* row = new QHBoxLayout(line);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(space::tiny);
-    row->addWidget(part);
-    row->addWidget(side);
-    row->addStretch();
+    row->addWidget(part, 2);
+    row->addWidget(side, 1);
     m_layout->addWidget(line);
     m_lines.push_back({line, part, side});
     connect(part, &QComboBox::activated, this, &PlacesField::take);

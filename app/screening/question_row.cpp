@@ -81,9 +81,13 @@ QWidget* QuestionRow::classCell()
 {
     auto* box = new QWidget(this);
     box->setFixedWidth(wide(question_column::weight));
+    box->setToolTip(tr("%1; yes blocks: %2")
+                        .arg(questionClassName(m_question.questionClass), blocksText(m_question)));
     auto* name = new QLabel(questionClassName(m_question.questionClass), box);
     name->setWordWrap(true);
     setRole(*name, Role::secondLineText);
+    m_class = box;
+    m_className = name;
     auto* row = new QHBoxLayout(box);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(space::tiny);
@@ -179,6 +183,13 @@ QString QuestionRow::spokenName() const
 void QuestionRow::setCurrent(bool current)
 {
     setFocusPolicy(current ? Qt::StrongFocus : Qt::ClickFocus);
+}
+
+void QuestionRow::setNarrow(bool narrow)
+{
+    m_blocks->setVisible(!narrow);
+    m_className->setVisible(!narrow);
+    m_class->setFixedWidth(wide(narrow ? question_column::sign : question_column::weight));
 }
 
 QWidget* QuestionRow::lastStop() const

@@ -26,6 +26,8 @@ inline constexpr int answer = 44;
 inline constexpr int notKnown = 70;
 inline constexpr int weight = 152;
 inline constexpr int blocks = 132;
+inline constexpr int sign = 18;        ///< the class where there is no room for its name
+inline constexpr int leastWhole = 740; ///< a narrower row leaves names away
 } // namespace question_column
 
 /// One question: its number, wording and class, the three answers, the note, where it lies. Y, N
@@ -48,6 +50,8 @@ public:
     const ScreeningQuestion& question() const { return m_question; }
     /// Whether Tab stops here; one row of the page at a time.
     void setCurrent(bool current);
+    /// Leaves the class's name and what it blocks to the tip, for the wording to have room.
+    void setNarrow(bool narrow);
     /// The last of its fields in the order of the Tab key.
     QWidget* lastStop() const;
 
@@ -85,6 +89,8 @@ private:
     QLineEdit* m_note;
     PlacesField* m_places;
     QLabel* m_blocks;
+    QWidget* m_class = nullptr;
+    QLabel* m_className = nullptr;
 };
 
 } // namespace quadrille::app

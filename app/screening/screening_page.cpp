@@ -71,7 +71,7 @@ void ScreeningPage::layOut()
     m_scroll->setWidgetResizable(true);
     m_scroll->setFrameShape(QFrame::NoFrame);
     m_scroll->setFocusPolicy(Qt::NoFocus);
-    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAsNeeded); // very large text
     m_scroll->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -90,23 +90,42 @@ QWidget* ScreeningPage::tableHead()
                             space::close + m_scroll->verticalScrollBar()->sizeHint().width(),
                             space::tiny);
     row->setSpacing(space::small);
-    const auto add = [&](const QString& text, int width, Qt::Alignment alignment = Qt::AlignLeft) {
+    const auto add = [&](const QString& text, int width) {
         auto* label = new QLabel(text, head);
         setRole(*label, Role::captionText);
-        label->setAlignment(alignment | Qt::AlignVCenter);
+        label->setAlignment(Qt::AlignLeft | Qt::AlignVCenter);
         if (width > 0) {
             label->setFixedWidth(scaled(width, appliedFactor()));
         }
         row->addWidget(label, width > 0 ? 0 : 1);
+        return label;
     };
     add(QString(), question_column::number);
     add(tr("Question, as asked"), 0);
     add(tr("Yes"), question_column::answer);
     add(tr("No"), question_column::answer);
     add(tr("Not known"), question_column::notKnown);
-    add(tr("Class"), question_column::weight);
-    add(tr("“Yes” blocks"), question_column::blocks);
+    m_headClass = add(tr("Class"), question_column::weight);
+    m_headBlocks = add(tr("“Yes” blocks"), question_column::blocks);
     return head;
+}
+
+void ScreeningPage::fitWidth()
+{
+    const bool narrow = width() < scaled(question_column::leastWhole, appliedFactor());
+    m_headBlocks->setVisible(!narrow);
+    m_headClass->setText(narrow ? QString() : tr("Class"));
+    m_headClass->setFixedWidth(
+        scaled(narrow ? question_column::sign : question_column::weight, appliedFactor()));
+    for (QuestionRow* row : m_rows) {
+        row->setNarrow(narrow);
+    }
+}
+
+void ScreeningPage::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    fitWidth();
 }
 
 void ScreeningPage::setCourse(const Course& course)
@@ -179,6 +198,7 @@ void ScreeningPage::rebuildRows()
         m_rows.back()->setVisible(true); // now, so that it can take the focus
         connectRow(i);
     }
+    fitWidth();
     const auto same = std::ranges::find_if(
         m_rows, [&](const QuestionRow* row) { return row->question().name == worked; });
     makeCurrent(same != m_rows.end() ? static_cast<std::size_t>(same - m_rows.begin()) : 0);

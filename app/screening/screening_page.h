@@ -41,12 +41,16 @@ public:
     /// Where work begins: the first question without an answer, else the first.
     void focusFirst();
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 signals:
     void said(const QString& sentence);
 
 private:
     void layOut();
     QWidget* tableHead();
+    void fitWidth();
     void refresh();
     void rebuildRows();
     void orderTabs();
@@ -61,6 +65,8 @@ private:
     const Services m_services;
     ScreeningRecord* m_record;
     QLabel* m_notice;
+    QLabel* m_headClass = nullptr;
+    QLabel* m_headBlocks = nullptr;
     QScrollArea* m_scroll;
     QWidget* m_content;
     QVBoxLayout* m_rowsLayout;

@@ -12,6 +12,8 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 namespace quadrille::app
 {
@@ -22,6 +24,7 @@ namespace
 constexpr int lastRegion = static_cast<int>(BodyRegion::foot);
 constexpr int lastSensation = static_cast<int>(Sensation::notTested);
 constexpr int notChosen = -1;
+constexpr int leastLetters = 6;
 
 QString siteNameOf(const SkinTest& test)
 {
@@ -120,6 +123,8 @@ QWidget* SkinSheet::choice(const QString& name, const QString& spoken, int chose
     for (int i = 0; i < words.size(); ++i) {
         combo->addItem(words[i], i);
     }
+    combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    combo->setMinimumContentsLength(leastLetters);
     combo->setCurrentIndex(combo->findData(chosen));
     return combo;
 }

@@ -8,7 +8,6 @@
 #include <vector>
 
 class QCheckBox;
-class QGridLayout;
 class QLabel;
 
 namespace quadrille::app
