@@ -75,16 +75,24 @@ const std::map<std::string, std::set<std::string>> layerArrows{
 };
 
 /// One aggregate each.
-const std::set<std::string> repositories{"caseload_query", "course_events", "courses",
-                                         "diary",          "history",       "kept_forms",
-                                         "people",         "plans",         "practice_preferences",
-                                         "screenings",     "practice_questions", "stimulators"};
+const std::set<std::string> repositories{"caseload_query",
+                                         "course_events",
+                                         "courses",
+                                         "diary",
+                                         "history",
+                                         "kept_forms",
+                                         "people",
+                                         "plans",
+                                         "practice_preferences",
+                                         "screenings",
+                                         "practice_questions",
+                                         "stimulators"};
 
 /// What draws, words and prints; it knows core and its like, never a page or a form.
 const std::set<std::string> roomsBelowPages{
     "app/charts", "app/command_line", "app/demo", "app/grid", "app/look", "app/print", "app/words"};
-const std::set<std::string> roomsOfPages{"app/caseload", "app/patient", "app/plan", "app/practice",
-                                         "app/screening", "app/stimulator"};
+const std::set<std::string> roomsOfPages{"app/caseload", "app/patient",   "app/plan",
+                                         "app/practice", "app/screening", "app/stimulator"};
 
 /// Who may know the main window: the program that owns it, and main.cpp that starts that.
 const std::set<std::string> ownersOfTheWindow{"app/main.cpp", "app/window/program.cpp"};
