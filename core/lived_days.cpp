@@ -94,7 +94,8 @@ private:
         for (const Plan& plan : m_records.plans) {
             std::vector<std::optional<Sitting>>& sittings = m_sittings.emplace_back();
             for (const Block& block : plan.blocks) {
-                sittings.push_back(Sitting::of(block, plan.stimulator.rampHabit));
+                sittings.push_back(
+                    Sitting::of(block, plan.stimulator.rampHabit, plan.stimulator.cycleStart));
             }
         }
     }

@@ -13,8 +13,9 @@ namespace
 /// What one site has received by `time`, which lies within its session.
 SittingDose doseWithin(const SessionTiming& timing, Milliseconds time)
 {
-    const Milliseconds rest = time % timing.cycle;
-    const std::int64_t cycles = time / timing.cycle;
+    const Milliseconds cycled = std::max(time - timing.lead, Milliseconds(0));
+    const Milliseconds rest = cycled % timing.cycle;
+    const std::int64_t cycles = cycled / timing.cycle;
     SittingDose dose;
     dose.time = time;
     dose.contractions = cycles + (rest >= timing.onPhase ? 1 : 0);
@@ -50,11 +51,11 @@ Sitting::Sitting(SiteOrder order, std::vector<SessionTiming> sites)
     m_whole = after(length);
 }
 
-std::optional<Sitting> Sitting::of(const Block& block, RampHabit habit)
+std::optional<Sitting> Sitting::of(const Block& block, RampHabit habit, CycleStart start)
 {
     std::vector<SessionTiming> sites;
     for (const Site& site : block.sites) {
-        const auto timing = sessionTiming(site.settings, habit);
+        const auto timing = sessionTiming(site.settings, habit, start);
         if (!timing) {
             return std::nullopt;
         }

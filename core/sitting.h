@@ -29,7 +29,8 @@ class Sitting
 public:
     /// Nothing without sites, or where the settings of one cannot run (no plan is issued with such
     /// settings).
-    static std::optional<Sitting> of(const Block& block, RampHabit habit);
+    static std::optional<Sitting> of(const Block& block, RampHabit habit,
+                                     CycleStart start = CycleStart::withOn);
 
     const SittingDose& whole() const { return m_whole; }
     /// What has been delivered when the patient ends after `time`: at most the whole, nothing below

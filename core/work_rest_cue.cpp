@@ -14,8 +14,16 @@ CueMoment cueAt(const SessionTiming& timing, Milliseconds elapsed)
     if (at >= timing.session || timing.cycle <= Milliseconds(0)) {
         return {.phase = CuePhase::over, .contraction = timing.contractionsStarted};
     }
-    const std::int64_t cycles = at / timing.cycle;
-    const Milliseconds cycleStart = cycles * timing.cycle;
+    if (at < timing.lead) {
+        const Milliseconds begins = std::min(timing.lead, timing.session);
+        return {.phase = CuePhase::rest,
+                .left = begins - at,
+                .length = begins,
+                .contraction = 0,
+                .sessionLeft = timing.session - at};
+    }
+    const std::int64_t cycles = (at - timing.lead) / timing.cycle;
+    const Milliseconds cycleStart = timing.lead + cycles * timing.cycle;
     const std::array<std::pair<CuePhase, Milliseconds>, 4> parts{{
         {CuePhase::rampUp, timing.rampUp},
         {CuePhase::hold, timing.plateau},

@@ -19,7 +19,7 @@ struct CueMoment {
     CuePhase phase = CuePhase::rampUp;
     Milliseconds left{};          ///< until the phase changes; zero once the session is over
     Milliseconds length{};        ///< of the phase, as the session lets it run
-    std::int64_t contraction = 1; ///< the one that runs, or ran last: 1, 2, 3 …
+    std::int64_t contraction = 1; ///< the one that runs, or ran last; 0 before the first
     Milliseconds sessionLeft{};
     friend bool operator==(const CueMoment&, const CueMoment&) = default;
 };

@@ -225,7 +225,7 @@ void ClinicSessionForm::chooseSite(int index)
     }
     m_stack->setCurrentIndex(index);
     const auto timing = sessionTiming(m_sites[static_cast<std::size_t>(index)]->planned().settings,
-                                      m_basis.rampHabit);
+                                      m_basis.rampHabit, m_basis.cycleStart);
     m_cue->setRhythm(timing ? std::optional(*timing) : std::nullopt, m_basis.shut.value(index));
 }
 

@@ -40,6 +40,7 @@ public:
         Course course;
         Block block;
         RampHabit rampHabit = RampHabit::includedInOnTime;
+        CycleStart cycleStart = CycleStart::withOn;
         QStringList shut;
     };
     /// `sound` outlives the form; `now` is a clock that never goes back.

@@ -162,9 +162,11 @@ void CueView::paintCycle(QPainter& painter, const QRectF& area) const
     shape.lineTo(at(timing.rampUp), area.top() + 1.0);
     shape.lineTo(at(timing.rampUp + timing.plateau), area.top() + 1.0);
     shape.lineTo(at(timing.onPhase), bottom);
-    const Milliseconds gone = m_content->moment.phase == CuePhase::over
-                                  ? Milliseconds(0)
-                                  : (timing.session - m_content->moment.sessionLeft) % timing.cycle;
+    const Milliseconds gone =
+        m_content->moment.phase == CuePhase::over
+            ? Milliseconds(0)
+            : (timing.session - m_content->moment.sessionLeft + timing.cycle - timing.lead) %
+                  timing.cycle;
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setClipRect(QRectF(area.left(), area.top(), at(gone) - area.left(), area.height()));
     painter.fillPath(shape, tokens.mark);

@@ -75,7 +75,8 @@ private:
     {
         const Plan& plan = m_plans[asked.block.plan];
         const Block& block = plan.blocks[asked.block.block];
-        const auto sitting = Sitting::of(block, plan.stimulator.rampHabit);
+        const auto sitting =
+            Sitting::of(block, plan.stimulator.rampHabit, plan.stimulator.cycleStart);
         if (!sitting) {
             return;
         }

@@ -218,7 +218,7 @@ private:
     Date visitDay(const DemoCourse& course, int week) const
     {
         return week <= 1 ? intakeOf(course, m_today)
-                         : visitBefore(startOf(course, m_today) + days(7 * (week - 1)));
+                         : visitBefore(firstDayOf(course, m_today) + days(7 * (week - 1)));
     }
 
     void measure(Date day, std::pair<std::size_t, std::size_t> key, const DemoVisit& visit)
@@ -280,7 +280,7 @@ private:
     /// The diary comes back every other week, known through the day before.
     void keepDiary(const DemoCourse& course, std::pair<std::size_t, std::size_t> key)
     {
-        const Date start = startOf(course, m_today);
+        const Date start = firstDayOf(course, m_today);
         const Date last = course.endedAfter ? endOf(course, m_today) : visitBefore(m_today);
         Date from = start;
         for (int week = 2; demoDiaryComesBack(m_place); week += 2) {

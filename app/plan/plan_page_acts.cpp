@@ -55,7 +55,7 @@ void PlanPage::holdClinicSession()
     QElapsedTimer steady;
     steady.start();
     ClinicSessionForm form(
-        m_services, {*m_course, *block, unit->rampHabit, *shut}, m_cueSound,
+        m_services, {*m_course, *block, unit->rampHabit, unit->cycleStart, *shut}, m_cueSound,
         [&steady] { return Milliseconds(steady.elapsed()); }, this);
     if (form.exec() != QDialog::Accepted) {
         return;

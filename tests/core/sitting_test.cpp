@@ -48,6 +48,16 @@ TEST(Sitting, IsCountedContractionByContraction)
     EXPECT_EQ(sitting.after(20s), (SittingDose{20s, 2, 8s}));
 }
 
+TEST(Sitting, WaitsFirstOnAUnitThatBeginsWithAnOffTime)
+{
+    // 12 s off, then 4 s on and 12 s off: on phases begin at 12, 28 … s; 1188 s hold 74.25 cycles.
+    const Sitting sitting = Sitting::of(someBlock(), included, CycleStart::withOff).value();
+    EXPECT_EQ(sitting.after(12s), (SittingDose{12s, 0, 0s}));
+    EXPECT_EQ(sitting.after(16s), (SittingDose{16s, 1, 4s}));
+    EXPECT_EQ(sitting.after(30s), (SittingDose{30s, 1, 6s}));
+    EXPECT_EQ(sitting.whole(), (SittingDose{20min, 75, 300s}));
+}
+
 TEST(Sitting, DeliversNoMoreThanTheWhole)
 {
     const Sitting sitting = sittingOf(someBlock());

@@ -97,6 +97,17 @@ TEST(WorkRestCue, EndsInsideAContractionWhereTheSessionDoes)
     EXPECT_EQ(cueAt(timing, 18s).phase, CuePhase::over);
 }
 
+TEST(WorkRestCue, BeginsWithRestOnAUnitThatDoes)
+{
+    const SessionTiming timing =
+        sessionTiming(anHour(), RampHabit::includedInOnTime, CycleStart::withOff).value();
+    EXPECT_EQ(cueAt(timing, 0ms), (CueMoment{CuePhase::rest, 12s, 12s, 0, 1h}));
+    EXPECT_EQ(cueAt(timing, 11999ms).left, 1ms);
+    EXPECT_EQ(cueAt(timing, 12s), (CueMoment{CuePhase::rampUp, 1s, 1s, 1, 1h - 12s}));
+    EXPECT_EQ(cueAt(timing, 28s).contraction, 2);
+    EXPECT_EQ(cueAt(timing, 1h).contraction, timing.contractionsStarted);
+}
+
 TEST(WorkRestCue, BeforeTheStartShowsTheStart)
 {
     const SessionTiming timing = timingOf(anHour());
