@@ -124,6 +124,16 @@ void ClinicSiteFields::layOutThresholds(QGridLayout& grid)
                            row + 1, column);
         }
     }
+    // A line is filled before the next one.
+    QWidget* before = nullptr;
+    for (const auto& row : m_rows) {
+        for (QLineEdit* field : row) {
+            if (before != nullptr) {
+                setTabOrder(before, field);
+            }
+            before = field;
+        }
+    }
     grid.setColumnStretch(columns, 1);
     m_rows[0][phaseDuration]->setText(m_text.amount(amountOf(m_planned.settings.phaseDuration)));
 }

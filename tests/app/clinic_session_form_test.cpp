@@ -74,7 +74,7 @@ TEST_F(InTheClinic, ThresholdsAreTypedSavedAndBecomeTheGuidanceOfTheDraft)
     open([&](QDialog& dialog) {
         EXPECT_TRUE(
             field(dialog, "site1_phase_1")->text().startsWith(QString::number(planned.count())));
-        EXPECT_TRUE(field(dialog, "site1_sensory_1")->hasFocus());
+        EXPECT_EQ(dialog.focusWidget(), field(dialog, "site1_sensory_1"));
         QTest::keyClicks(field(dialog, "site1_sensory_1"), QStringLiteral("12"));
         QTest::keyClick(field(dialog, "site1_sensory_1"), Qt::Key_Tab);
         QTest::keyClicks(dialog.focusWidget(), QStringLiteral("20,5"));
@@ -84,6 +84,7 @@ TEST_F(InTheClinic, ThresholdsAreTypedSavedAndBecomeTheGuidanceOfTheDraft)
         dialog.findChild<QComboBox*>(QStringLiteral("site1_contraction"))->setCurrentIndex(1);
         dialog.accept();
         EXPECT_EQ(problemOf(dialog), QString());
+        dialog.reject(); // or a mistake would leave it open
     });
     ASSERT_THAT(stored(), testing::SizeIs(1));
     const ClinicSite& site = stored()[0].sites.at(0);
@@ -106,6 +107,7 @@ TEST_F(InTheClinic, ThePersonMayLeaveTheDraftAsItIs)
         type(dialog, "site1_tolerated_1", "31");
         dialog.findChild<QCheckBox*>(QStringLiteral("adopt"))->setChecked(false);
         dialog.accept();
+        dialog.reject();
     });
     EXPECT_THAT(stored(), testing::SizeIs(1));
     EXPECT_EQ(toleratedInTheDraft(), before);
@@ -143,6 +145,7 @@ TEST_F(InTheClinic, WrongEntriesAreSaidOneByOneAndNothingIsLost)
         type(dialog, "heldOn", "12/3/2026");
         dialog.accept();
         EXPECT_EQ(problemOf(dialog), QString());
+        dialog.reject(); // or a mistake would leave it open
     });
     EXPECT_THAT(stored(), testing::SizeIs(1));
 }
@@ -171,6 +174,7 @@ TEST_F(InTheClinic, AnEarlierSessionIsShownAndCanBeWithdrawn)
     open([&](QDialog& dialog) {
         type(dialog, "site1_tolerated_1", "31");
         dialog.accept();
+        dialog.reject();
     });
     open([&](QDialog& dialog) {
         QPushButton* withdraw = nullptr;

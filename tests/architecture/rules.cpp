@@ -54,8 +54,10 @@ const std::set<std::string> roomsOfPages{"app/caseload",  "app/clinic",    "app/
                                          "app/patient",   "app/plan",      "app/practice",
                                          "app/screening", "app/stimulator"};
 
-/// Who may know the main window: the program that owns it, and main.cpp that starts that.
-const std::set<std::string> ownersOfTheWindow{"app/main.cpp", "app/window/program.cpp"};
+/// Who may know the main window: the program that owns it, main.cpp that starts that, and the other
+/// half of the window itself.
+const std::set<std::string> ownersOfTheWindow{"app/main.cpp", "app/window/main_window_acts.cpp",
+                                              "app/window/program.cpp"};
 
 /// The frame around the pages of a patient's record; the one place in which pages meet.
 constexpr std::string_view frameOfPages = "record_page";

@@ -2,6 +2,7 @@
 // No plan is issued past the screening, by whatever way.
 #include "tests/support/records.h"
 #include "tests/support/temp_store.h"
+#include "tests/support/whole_caseload.h"
 
 #include "db/caseload_query.h"
 #include "db/practice_preferences.h"
@@ -159,7 +160,16 @@ TEST_F(IssueBehindTheGate, PlainSqlFindsNoWayAroundTheSignature)
 
 TEST_F(IssueBehindTheGate, TheCaseloadKnowsTheLatestScreening)
 {
-    const auto row = [&] { return must(store->read(caseload)).at(0); };
+    // The line that orders and the row that is shown say the same.
+    const auto row = [&] {
+        const CaseloadRow whole = must(store->read(tests::wholeCaseload)).at(0);
+        const CaseloadFacts facts = must(store->read([](Reading& reading) {
+                                        return currentCaseload(reading, day(2026, 3, 12));
+                                    })).at(0);
+        EXPECT_EQ(facts.course->screeningSigned, whole.screeningSigned);
+        EXPECT_EQ(facts.course->screeningValidThrough, whole.screeningValidThrough);
+        return whole;
+    };
     EXPECT_FALSE(row().screeningSigned);
     add(tests::allClear(ids.course));
     EXPECT_TRUE(row().screeningSigned);
