@@ -35,7 +35,9 @@ namespace
 {
 
 constexpr int formWidth = 920;
-constexpr int earlierHeight = 76;
+constexpr int earlierHeight = 52;
+constexpr int leastSiteHeight = 180;
+constexpr int usualHeight = 690; ///< of a window on a screen of 720
 
 QString formName(const Course& course)
 {
@@ -75,6 +77,7 @@ ClinicSessionForm::ClinicSessionForm(const Services& services, Basis basis, CueS
 void ClinicSessionForm::layOut()
 {
     setMinimumWidth(formWidth);
+    resize(formWidth, usualHeight);
     for (std::size_t i = 0; i < m_basis.block.sites.size(); ++i) {
         const Site& site = m_basis.block.sites[i];
         const int number = static_cast<int>(i) + 1;
@@ -90,13 +93,19 @@ void ClinicSessionForm::layOut()
     connect(m_choice, &SegmentRow::chosenChanged, this, &ClinicSessionForm::chooseSite);
     auto* column = new QVBoxLayout(body());
     column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(space::medium);
+    column->setSpacing(space::betweenSheets);
     column->addWidget(m_cue);
     auto* choice = new QHBoxLayout;
     choice->addWidget(m_choice);
     choice->addStretch();
     column->addLayout(choice);
-    column->addWidget(m_stack, 1);
+    auto* room = new QScrollArea(body()); // on a small screen the fields scroll, the cue stays
+    room->setWidget(m_stack);
+    room->setWidgetResizable(true);
+    room->setFrameShape(QFrame::NoFrame);
+    room->setFocusPolicy(Qt::NoFocus);
+    room->setMinimumHeight(leastSiteHeight);
+    column->addWidget(room, 1);
     column->addWidget(makeFoot());
 }
 

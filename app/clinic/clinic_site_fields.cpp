@@ -25,7 +25,7 @@ namespace quadrille::app
 namespace
 {
 
-constexpr int thresholdFieldWidth = 92;
+constexpr int thresholdFieldWidth = 118;
 
 /// What stands in a box of choices; −1 is not known.
 template <class Choice>
@@ -103,7 +103,11 @@ void ClinicSiteFields::layOutThresholds(QGridLayout& grid)
     static constexpr std::array names{"phase", "sensory", "motor", "tolerated"};
     for (int column = 0; column < columns; ++column) {
         const auto index = static_cast<std::size_t>(column);
-        auto* head = new QLabel(heads[index], this);
+        auto* head = new QLabel(
+            tr("%1, %2", "quantity, unit")
+                .arg(heads[index],
+                     unitSymbol(column == phaseDuration ? Unit::microsecond : Unit::milliampere)),
+            this);
         setRole(*head, Role::secondLineText);
         grid.addWidget(head, 0, column);
         for (int row = 0; row < durations; ++row) {
@@ -112,8 +116,6 @@ void ClinicSiteFields::layOutThresholds(QGridLayout& grid)
             auto* field =
                 makeField(QStringLiteral("%1_%2").arg(QLatin1String(names[index])).arg(row + 1),
                           tr("%1, %2, line %3").arg(heads[index], unit).arg(row + 1));
-            field->setPlaceholderText(
-                unitSymbol(column == phaseDuration ? Unit::microsecond : Unit::milliampere));
             field->setFixedWidth(thresholdFieldWidth);
             m_rows[static_cast<std::size_t>(row)][index] = field;
         }

@@ -15,8 +15,8 @@ namespace
 {
 
 constexpr int phaseWidth = 300;
-constexpr int phaseHeight = 132;
-constexpr int cycleHeight = 34;
+constexpr int phaseHeight = 122;
+constexpr int cycleHeight = 26;
 
 int px(int at100)
 {

@@ -22,6 +22,7 @@ struct ThresholdWords {
 constexpr std::array kinds{ThresholdKind::motor, ThresholdKind::sensory};
 constexpr int curvePoints = 60;
 constexpr double crossHalf = 0.012; ///< of an axis
+constexpr double labelAt = 0.9;     ///< of the x axis, at the most
 
 QString kindName(ThresholdKind kind)
 {
@@ -98,6 +99,8 @@ void addCurve(ChartSpec& spec, const ClinicSite& site, ThresholdKind kind)
         }
         spec.lines.push_back(std::move(curve));
     }
+    // Left of the curve's end, where the word has room.
+    end.setX(std::min(end.x(), spec.x.most * labelAt));
     spec.texts.push_back(
         {end, kindName(kind), ChartText::Place::above, kind == ThresholdKind::motor});
 }
@@ -148,8 +151,10 @@ QStringList thresholdSentences(const ClinicSite& site, const QuantityText& text)
                          .arg(kindName(kind) == ThresholdWords::tr("motor")
                                   ? ThresholdWords::tr("Motor")
                                   : ThresholdWords::tr("Sensory"),
-                              text.amount(amountOf(fit->rheobase)),
-                              text.amount(amountOf(fit->chronaxie)));
+                              text.shortNumber(fit->rheobase.shown(), 1) + noBreakSpace() +
+                                  unitSymbol(Unit::milliampere),
+                              text.shortNumber(fit->chronaxie.shown(), 0) + noBreakSpace() +
+                                  unitSymbol(Unit::microsecond));
         for (const Finding& finding : fitFindings(*fit, points)) {
             sentences << findingText(finding, text).what;
         }

@@ -13,6 +13,13 @@
 namespace quadrille::app
 {
 
+namespace
+{
+
+constexpr int textWidth = 480;
+
+} // namespace
+
 EraseForm::EraseForm(const Services& services, const Patient& patient, QWidget* parent)
     : EntryDialog(services, {}, tr("Erase a patient"), parent)
     , m_patient(patient)
@@ -31,6 +38,8 @@ void EraseForm::layOut()
         auto* label = new QLabel(text, body());
         label->setWordWrap(true);
         setRole(*label, role);
+        // A wrapped text asks for its height only once it knows its width.
+        label->setMinimumHeight(label->heightForWidth(textWidth));
         return label;
     };
     m_ground->setObjectName(QStringLiteral("ground"));

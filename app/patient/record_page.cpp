@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/patient/record_page.h"
 
+#include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/measurements/measurements_page.h"
@@ -198,6 +199,22 @@ void RecordPage::refreshFrame()
     refreshActs();
 }
 
+/// Where the window is narrow the tabs need the room; the menu has all acts.
+QList<QWidget*> RecordPage::planActs() const
+{
+    constexpr int roomForAll = 1380;
+    if (width() < scaled(roomForAll, appliedFactor())) {
+        return {m_save, m_issue};
+    }
+    return {m_clinic, m_revert, m_save, m_issue};
+}
+
+void RecordPage::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    refreshActs();
+}
+
 void RecordPage::refreshActs()
 {
     const PlanDraft& draft = m_planPage->draft();
@@ -210,8 +227,8 @@ void RecordPage::refreshActs()
     const bool onMeasurements = m_course && m_header->tabs().currentIndex() == measurementsIndex;
     const bool onPads = m_course && m_header->tabs().currentIndex() == padsIndex;
     const bool onHistory = m_header->tabs().currentIndex() == historyIndex;
-    const QList<QWidget*> acts = onPlan      ? QList<QWidget*>{m_clinic, m_revert, m_save, m_issue}
-                                 : onHandout ? m_handoutPage->acts()
+    const QList<QWidget*> acts = onPlan           ? planActs()
+                                 : onHandout      ? m_handoutPage->acts()
                                  : onMeasurements ? m_measurementsPage->acts()
                                  : onPads         ? m_padsPage->acts()
                                  : onHistory      ? m_historyPage->acts()

@@ -89,6 +89,8 @@ private:
     void readLoans();
     void refreshMeasured();
     void refreshActs();
+    QList<QWidget*> planActs() const;
+    void resizeEvent(QResizeEvent* event) override;
     std::optional<Course> courseOf(CourseId id) const;
 
     const Services m_services;

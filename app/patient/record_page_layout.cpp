@@ -65,6 +65,9 @@ void RecordPage::layOut()
     m_clinic->setToolTip(tr("Ctrl K"));
     m_issue->setObjectName(QStringLiteral("issuePlan"));
     setRole(*m_issue, Role::primaryButton);
+    for (QPushButton* act : {m_clinic, m_revert, m_save, m_issue}) {
+        act->hide(); // the header shows those for which there is room
+    }
 
     auto* left = new QVBoxLayout;
     left->setSpacing(0);

@@ -25,6 +25,7 @@
 #include "app/window/store_events.h"
 #include "app/window/system_clock.h"
 #include "app/words/translations.h"
+#include "tests/app/render_clinic.h"
 #include "tests/app/screen_renderer.h"
 #include "tests/support/whole_caseload.h"
 
@@ -321,6 +322,7 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     saved = renderScreenings(shown, renderer) && saved;
     saved = renderMeasurements(shown, renderer) && saved;
     saved = renderForms(shown, renderer) && saved;
+    saved = renderClinic(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) && saved;
     saved = renderUnits(shown, renderer) && saved;
     saved = renderPlanOfUnits(shown, renderer) && saved;
     shown.window->close();
