@@ -74,7 +74,7 @@ QJsonArray jsonOf(const std::vector<VisitRow>& rows)
 std::vector<VisitRow> rowsFrom(const QJsonArray& json)
 {
     std::vector<VisitRow> rows;
-    for (const QJsonValue& value : json) {
+    for (const auto& value : json) {
         const QJsonObject row = value.toObject();
         const auto text = [&](const char* name) {
             return row.value(QLatin1String(name)).toString().toStdString();
