@@ -12,9 +12,11 @@
 
 #include <QRandomGenerator>
 
+#include <algorithm>
+#include <array>
 #include <map>
-#include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace quadrille::db
@@ -25,71 +27,67 @@ namespace
 
 /// Texts that are words of the program, whatever a person enters. Every other text is replaced, so
 /// that a column of a later schema is never let through by mistake.
-const std::set<std::string>& keptTexts()
-{
-    static const std::set<std::string> kept{
-        "stimulator.ramp_habit",
-        "stimulator.cycle_start",
-        "stimulator.usage_counter",
-        "stimulator_own_word.field",
-        "stimulator_waveform.waveform",
-        "stimulator_range.field",
-        "stimulator_asking_order.field",
-        "draft.state",
-        "block.site_order",
-        "site.side",
-        "site.waveform",
-        "pad.material",
-        "pad.shape",
-        "pad.lead",
-        "segment_length.segment",
-        "segment_length.side",
-        "plan_segment_length.segment",
-        "plan_segment_length.side",
-        "screening_answer.question",
-        "screening_answer.answer",
-        "screening_override.question",
-        "screening_question.question",
-        "screening_question.class",
-        "screening_question.reach",
-        "screening_question.regions",
-        "screening_question.advice_place",
-        "screening_place.question",
-        "screening_place.region",
-        "screening_place.side",
-        "skin_test.side",
-        "skin_test.region",
-        "skin_test.sharp_blunt",
-        "skin_test.warm_cold",
-        "practice_question.class",
-        "practice_question.reach",
-        "practice_question.advice_place",
-        "diary_entry.source",
-        "follow_up.decision",
-        "measurement.kind",
-        "measurement.side",
-        "measurement.counted",
-        "electrode_set.type",
-        "electrode_set.shape",
-        "course.treated_side",
-        "printed_document.kind",
-        "printed_document.medium",
-        "clinic_site.side",
-        "clinic_site.skin_before",
-        "clinic_site.skin_after",
-        "preference.name",
-        "erasure.ground",
-        "change_record.what",
-        "change_record.record_kind",
-        "change_record.act",
-        "change_record.field",
-        "change_record.value_digest",
-        "change_record.chain",
-        "change_value.salt",
-        "change_end.chain",
-    };
-    return kept;
-}
+constexpr auto keptTexts = std::to_array<std::string_view>({
+    "stimulator.ramp_habit",
+    "stimulator.cycle_start",
+    "stimulator.usage_counter",
+    "stimulator_own_word.field",
+    "stimulator_waveform.waveform",
+    "stimulator_range.field",
+    "stimulator_asking_order.field",
+    "draft.state",
+    "block.site_order",
+    "site.side",
+    "site.waveform",
+    "pad.material",
+    "pad.shape",
+    "pad.lead",
+    "segment_length.segment",
+    "segment_length.side",
+    "plan_segment_length.segment",
+    "plan_segment_length.side",
+    "screening_answer.question",
+    "screening_answer.answer",
+    "screening_override.question",
+    "screening_question.question",
+    "screening_question.class",
+    "screening_question.reach",
+    "screening_question.regions",
+    "screening_question.advice_place",
+    "screening_place.question",
+    "screening_place.region",
+    "screening_place.side",
+    "skin_test.side",
+    "skin_test.region",
+    "skin_test.sharp_blunt",
+    "skin_test.warm_cold",
+    "practice_question.class",
+    "practice_question.reach",
+    "practice_question.advice_place",
+    "diary_entry.source",
+    "follow_up.decision",
+    "measurement.kind",
+    "measurement.side",
+    "measurement.counted",
+    "electrode_set.type",
+    "electrode_set.shape",
+    "course.treated_side",
+    "printed_document.kind",
+    "printed_document.medium",
+    "clinic_site.side",
+    "clinic_site.skin_before",
+    "clinic_site.skin_after",
+    "preference.name",
+    "erasure.ground",
+    "change_record.what",
+    "change_record.record_kind",
+    "change_record.act",
+    "change_record.field",
+    "change_record.value_digest",
+    "change_record.chain",
+    "change_value.salt",
+    "change_end.chain",
+});
 
 /// Stand-ins that must differ from row to row, or say what they stand for.
 const std::map<std::string, std::string>& standIns()
@@ -117,7 +115,7 @@ std::string replacementFor(const std::string& table, const std::string& column,
                            const std::string& shift)
 {
     const std::string name = table + "." + column;
-    if (keptTexts().contains(name)) {
+    if (std::ranges::find(keptTexts, name) != keptTexts.end()) {
         return {};
     }
     if (const auto standIn = standIns().find(name); standIn != standIns().end()) {

@@ -46,7 +46,7 @@ std::string textIn(const QJsonObject& object, const char* key)
 std::optional<std::vector<BodyRegion>> regionsIn(const QJsonObject& object)
 {
     std::vector<BodyRegion> regions;
-    for (const QJsonValue& word : object.value(QStringLiteral("regions")).toArray()) {
+    for (const auto& word : object.value(QStringLiteral("regions")).toArray()) {
         const auto region = db::choiceOf<BodyRegion>(word.toString().toStdString());
         if (!region) {
             return std::nullopt;
@@ -104,7 +104,7 @@ Result<QuestionSet> questionSetFrom(const QByteArray& json)
     if (set.version < 1) {
         return badSet(QuestionWords::tr("the version is missing"));
     }
-    for (const QJsonValue& value : object.value(QStringLiteral("questions")).toArray()) {
+    for (const auto& value : object.value(QStringLiteral("questions")).toArray()) {
         auto question = questionFrom(value.toObject());
         if (!question) {
             return question.error();
