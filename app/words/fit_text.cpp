@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace quadrille::app
 {
@@ -120,7 +121,7 @@ QString figureText(ComparedFigure figure, const std::optional<Amount>& value,
         return text.percent(value->value);
     }
     if (figure == ComparedFigure::totalOnTime) {
-        return text.time(Milliseconds(static_cast<std::int64_t>(value->value * 1e3 + 0.5)));
+        return text.time(Milliseconds(std::llround(value->value * 1e3)));
     }
     return text.amount(*value);
 }
@@ -133,6 +134,7 @@ std::vector<QString> figuresOf(const Site& site, const FitOrigin& how, const Qua
     given.start = how.start;
     const auto compared = compareWithoutModel({given});
     std::vector<QString> figures;
+    figures.reserve(shownFigures.size());
     for (const FigureWords& words : shownFigures) {
         figures.push_back(figureText(
             words.figure, compared ? compared->front().value(words.figure).value : std::nullopt,
