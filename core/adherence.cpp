@@ -41,6 +41,7 @@ std::vector<BlockAdherence> blocksBetween(const CourseAsLived& course,
         stretches.back().days.to = day.day;
     });
     std::vector<BlockAdherence> blocks;
+    blocks.reserve(stretches.size());
     for (const Stretch& stretch : stretches) {
         blocks.push_back({plans[stretch.block.plan].number, stretch.block.block,
                           figuresBetween(course, stretch.days.from, stretch.days.to)});

@@ -117,6 +117,7 @@ private:
     {
         const auto asked = prescribedDays(m_records.course, m_records.plans, m_records.pauses);
         std::vector<Date> dates;
+        dates.reserve(asked.size() + m_entries.size() + m_records.days.size());
         for (const PrescribedDay& day : asked) {
             dates.push_back(day.day);
         }

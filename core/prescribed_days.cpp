@@ -40,7 +40,7 @@ std::vector<PrescribedDay> prescribedDays(const Course& course, const std::vecto
         weeks = std::max(weeks, totalWeeks(plan.blocks));
     }
     std::vector<PrescribedDay> days;
-    days.reserve(static_cast<std::size_t>(std::max(0, weeks) * daysInWeek));
+    days.reserve(static_cast<std::size_t>(std::max(0, weeks)) * daysInWeek);
     const Date end = course.startDate + std::chrono::days(weeks * daysInWeek);
     for (Date date = course.startDate; date < end && isRunning(course, date);
          date += std::chrono::days(1)) {

@@ -119,7 +119,7 @@ QString thresholdSentence(const MeasurementKind& kind, const ChangeThreshold& th
         threshold.source.fromMemory
             ? MeasurementNames::tr("%1; value from memory, not checked against the text").arg(name)
             : name;
-    const QString sentence =
+    QString sentence =
         MeasurementNames::tr("%1 %2, %3 (%4)", "1.1 s detectable, group (source)")
             .arg(amount, meaning, groupName(threshold.group), source);
     if (!change) {
@@ -141,7 +141,7 @@ QString measurementKindName(std::string_view kind)
 
 QString measurementName(std::string_view kind, const std::string& subject)
 {
-    const QString what = QString::fromStdString(subject);
+    QString what = QString::fromStdString(subject);
     if (kind == ownKind && !what.isEmpty()) {
         return what;
     }
