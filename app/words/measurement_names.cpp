@@ -119,9 +119,8 @@ QString thresholdSentence(const MeasurementKind& kind, const ChangeThreshold& th
         threshold.source.fromMemory
             ? MeasurementNames::tr("%1; value from memory, not checked against the text").arg(name)
             : name;
-    QString sentence =
-        MeasurementNames::tr("%1 %2, %3 (%4)", "1.1 s detectable, group (source)")
-            .arg(amount, meaning, groupName(threshold.group), source);
+    QString sentence = MeasurementNames::tr("%1 %2, %3 (%4)", "1.1 s detectable, group (source)")
+                           .arg(amount, meaning, groupName(threshold.group), source);
     if (!change) {
         return sentence;
     }
