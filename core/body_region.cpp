@@ -50,14 +50,14 @@ constexpr std::array muscleWords{
     Located{"lumbar", BodyRegion::lowerBack},
     Located{"latissimus", BodyRegion::upperBack},
     Located{"rhomboid", BodyRegion::upperBack},
-    Located{"trapezius", BodyRegion::upperBack},
 };
 
-/// Words of more than one muscle: in the arm and in the leg, on the back and on the neck. Their
-/// place is not known from the name.
-constexpr std::array doubtfulWords{
-    std::string_view("extensor digitorum longus"), std::string_view("extensor digitorum brevis"),
-    std::string_view("flexor digitorum longus"), std::string_view("upper trapezius")};
+/// Words of more than one muscle, in the arm and in the leg, or of one that a word above would put
+/// in the wrong part: the trapezius reaches from the neck over the back. Their place is not known
+/// from the name.
+constexpr std::array<std::string_view, 7> doubtfulWords{
+    "digitorum longus", "digitorum brevis", "pollicis",         "hallucis",
+    "digiti minimi",    "trapezius",        "quadratus femoris"};
 
 std::string lowered(std::string_view text)
 {
@@ -75,6 +75,11 @@ bool sidesMeet(PlaceSide place, Side site)
 }
 
 } // namespace
+
+bool isSameMuscle(std::string_view one, std::string_view other)
+{
+    return lowered(one) == lowered(other);
+}
 
 std::optional<Limb> limbOf(BodyRegion region)
 {
@@ -109,13 +114,13 @@ std::optional<BodyRegion> regionOfMuscle(std::string_view muscle)
 
 bool reaches(const BodyPlace& place, Reach reach, std::optional<BodyRegion> region, Side side)
 {
-    if (!sidesMeet(place.side, side)) {
+    const auto limb = limbOf(place.region);
+    if (limb && !sidesMeet(place.side, side)) {
         return false;
     }
     if (!region || *region == place.region) {
         return true;
     }
-    const auto limb = limbOf(place.region);
     return reach == Reach::limb && limb && limb == limbOf(*region);
 }
 

@@ -38,7 +38,11 @@ std::optional<Limb> limbOf(BodyRegion region);
 /// Nothing for a name that is not known; who asks must then count it everywhere.
 std::optional<BodyRegion> regionOfMuscle(std::string_view muscle);
 
-/// One side of a part, or both; of head and trunk always both.
+/// Whether two names, in any case of letters, are those of one muscle.
+bool isSameMuscle(std::string_view one, std::string_view other);
+
+/// One side of a part, or both. Head and trunk have no halves here: a side given for them says
+/// nothing.
 enum class PlaceSide { left, right, both };
 
 /// Where something lies.

@@ -14,7 +14,7 @@ namespace
 const SkinTest* skinTestOf(const Screening& screening, const std::string& muscle, Side side)
 {
     const auto found = std::ranges::find_if(screening.skin, [&](const SkinTest& test) {
-        return test.muscle == muscle && test.side == side;
+        return isSameMuscle(test.muscle, muscle) && test.side == side;
     });
     return found != screening.skin.end() ? &*found : nullptr;
 }
@@ -30,6 +30,20 @@ bool isTested(const SkinTest& test)
         return found && *found != Sensation::notTested;
     };
     return done(test.sharpBlunt) || done(test.warmCold);
+}
+
+/// Whether sensation is absent under another site of the same part and side: the skin of one that
+/// nobody tested is then taken to be as numb.
+bool isNumbBeside(const Screening& screening, const GateSite& site)
+{
+    return std::ranges::any_of(screening.skin, [&](const SkinTest& test) {
+        const auto region = test.region ? test.region : regionOfMuscle(test.muscle);
+        const PlaceSide side = test.side == Side::left    ? PlaceSide::left
+                               : test.side == Side::right ? PlaceSide::right
+                                                          : PlaceSide::both;
+        return finds(test, Sensation::absent) && region &&
+               reaches({*region, side}, Reach::region, site.region, site.side);
+    });
 }
 
 std::vector<std::size_t> allOf(const std::vector<GateSite>& sites)
@@ -68,7 +82,9 @@ public:
 
     ScreeningGate gate()
     {
-        if (!m_facts.latest) {
+        // One that asked nothing was signed by a version that did not demand it.
+        if (!m_facts.latest ||
+            (m_facts.latest->questions.empty() && m_facts.latest->answers.empty())) {
             shut(GateReason::notScreened);
             return std::move(m_gate);
         }
@@ -107,6 +123,14 @@ private:
                     : ScreeningQuestion{.name = answer.question, .wording = answer.question};
             if (question.questionClass == weight) {
                 judge(question, answer);
+            }
+        }
+        // What nobody answered is not known.
+        for (const ScreeningQuestion& question : screening.questions) {
+            if (question.questionClass == weight &&
+                std::ranges::find(screening.answers, question.name, &ScreeningAnswer::question) ==
+                    screening.answers.end()) {
+                judge(question, {question.name, Answer::notKnown, {}, {}});
             }
         }
     }
@@ -151,6 +175,10 @@ private:
             const SkinTest* test = skinTestOf(screening, site.muscle, site.side);
             if (test == nullptr || !isTested(*test)) {
                 m_gate.untested.push_back(i);
+                if (isNumbBeside(screening, site)) {
+                    absent.sites.push_back(i);
+                    dulled = true;
+                }
             } else if (finds(*test, Sensation::absent)) {
                 absent.sites.push_back(i);
                 dulled = true;
@@ -236,7 +264,9 @@ std::vector<GateSite> gateSites(const std::vector<Block>& blocks,
             if (test != nullptr && test->region) {
                 found.region = test->region;
             }
-            if (std::ranges::find(sites, found) == sites.end()) {
+            if (std::ranges::none_of(sites, [&](const GateSite& one) {
+                    return isSameMuscle(one.muscle, found.muscle) && one.side == found.side;
+                })) {
                 sites.push_back(std::move(found));
             }
         }
@@ -271,6 +301,16 @@ Result<void> passGate(const ScreeningGate& gate, std::size_t site)
     const auto block = std::ranges::find_if(
         gate.blocks, [&](const GateBlock& candidate) { return concerns(candidate, site); });
     return block == gate.blocks.end() ? Result<void>() : errorOf(*block, gate);
+}
+
+Result<void> passGate(const ScreeningGate& gate, const std::vector<GateSite>& asked,
+                      const Site& site)
+{
+    const auto found = std::ranges::find_if(asked, [&](const GateSite& one) {
+        return isSameMuscle(one.muscle, site.muscle) && one.side == site.side;
+    });
+    return found == asked.end() ? passGate(gate)
+                                : passGate(gate, static_cast<std::size_t>(found - asked.begin()));
 }
 
 } // namespace quadrille

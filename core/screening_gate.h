@@ -6,14 +6,17 @@
 //   no screening, an unsigned latest one, or one past its term   shut; no reason opens it
 //   contraindication answered yes or not known                   shut, everywhere
 //   local contraindication answered yes or not known             shut for the sites it reaches
-//   sensation of the skin absent under a site's pads             shut for that site
+//   sensation of the skin absent under a site's pads             shut for that site, and for one
+//                                                                beside it that was not tested
+//   skin of a site not tested                                    open; the gate names the site
 //   precaution answered yes                                      open; its advice is printed
 //   precaution answered not known, any answer no                 open
 //   an override by a named practitioner with a reason            lifts the one question's block
 //
 // How to use it: read the facts (db::gateFacts reads them of a course), ask screeningGate(), then
 // pass it with passGate(gate) for an act on all sites, passGate(gate, site) for an act on one. An
-// act that takes a ScreeningGate can't forget it; db::issuePlan asks by itself.
+// act that takes a ScreeningGate can't forget it; db::issuePlan and db::addClinicSession ask by
+// themselves.
 #pragma once
 
 #include "core/body_region.h"
@@ -119,5 +122,9 @@ ScreeningGate screeningGate(const GateFacts& facts);
 Result<void> passGate(const ScreeningGate& gate);
 /// The same for one site.
 Result<void> passGate(const ScreeningGate& gate, std::size_t site);
+/// The same for a site of a plan. `asked`: the sites of the facts that gave the gate, in their
+/// order; a site that is not among them passes only where the gate is open for all.
+Result<void> passGate(const ScreeningGate& gate, const std::vector<GateSite>& asked,
+                      const Site& site);
 
 } // namespace quadrille

@@ -32,6 +32,12 @@ TEST(BodyRegions, AMusclesNameTellsWhereItLies)
              Row{"rectus abdominis", BodyRegion::abdomen},
              Row{"extensor digitorum longus", std::nullopt}, // in the leg, the other in the arm
              Row{"upper trapezius", std::nullopt},           // back and neck
+             Row{"Trapezius, upper part", std::nullopt},
+             Row{"flexor digitorum brevis", std::nullopt}, // in the foot
+             Row{"adductor pollicis", std::nullopt},       // in the hand, others in the thigh
+             Row{"adductor hallucis", std::nullopt},       // in the foot
+             Row{"adductor magnus", BodyRegion::thigh},
+             Row{"quadratus femoris", std::nullopt}, // in the buttock, others in the thigh
              Row{"thumb", std::nullopt},
              Row{"", std::nullopt},
          }) {
@@ -48,6 +54,26 @@ TEST(BodyRegions, ALocalContraindicationReachesItsPartOnItsSide)
     EXPECT_TRUE(reaches(leftThigh, Reach::region, BodyRegion::thigh, Side::middle));
     const BodyPlace both{BodyRegion::thigh, PlaceSide::both};
     EXPECT_TRUE(reaches(both, Reach::region, BodyRegion::thigh, Side::right));
+}
+
+// A tumour right of the middle line lies in the abdomen all the same.
+TEST(BodyRegions, HeadAndTrunkHaveNoHalves)
+{
+    for (const BodyRegion region :
+         {BodyRegion::head, BodyRegion::neck, BodyRegion::chest, BodyRegion::abdomen,
+          BodyRegion::upperBack, BodyRegion::lowerBack}) {
+        EXPECT_TRUE(reaches({region, PlaceSide::right}, Reach::region, region, Side::left));
+    }
+    EXPECT_TRUE(
+        reaches({BodyRegion::neck, PlaceSide::right}, Reach::region, std::nullopt, Side::left));
+    EXPECT_FALSE(reaches({BodyRegion::chest, PlaceSide::right}, Reach::region, BodyRegion::abdomen,
+                         Side::left));
+}
+
+TEST(BodyRegions, AMuscleIsTheSameInAnyCaseOfLetters)
+{
+    EXPECT_TRUE(isSameMuscle("Quadriceps", "quadriceps"));
+    EXPECT_FALSE(isSameMuscle("Quadriceps", "Hamstrings"));
 }
 
 TEST(BodyRegions, AClotReachesTheWholeLimbAndNoOther)

@@ -309,6 +309,64 @@ TEST(ScreeningGate, ASiteWhoseSkinWasNotTestedIsNamedAndNotBlocked)
     EXPECT_THAT(gate.untested, ElementsAre(0, 1));
 }
 
+// Found in "quadriceps"; the draft was typed again as "Quadriceps".
+TEST(ScreeningGate, AMuscleTypedInOtherLettersIsTheSameSkin)
+{
+    GateFacts facts = answered(QuestionClass::precaution, Answer::no);
+    facts.latest->skin = {
+        {.muscle = "quadriceps", .side = Side::right, .sharpBlunt = Sensation::absent}};
+    Site retyped;
+    retyped.muscle = "Quadriceps";
+    Site first = retyped;
+    first.muscle = "quadriceps";
+    facts.sites = gateSites({{.sites = {first, retyped}}}, facts.latest);
+    EXPECT_THAT(facts.sites, SizeIs(1));
+    EXPECT_FALSE(passGate(screeningGate(facts), facts.sites, retyped));
+}
+
+// Sensation absent under one pad of the thigh is no better under the next, until it was tested.
+TEST(ScreeningGate, ASiteBesideNumbSkinIsBlockedUntilItsOwnSkinWasTested)
+{
+    GateFacts facts = answered(QuestionClass::precaution, Answer::no);
+    facts.sites = {{"vastus medialis", Side::right, BodyRegion::thigh},
+                   {"vastus medialis", Side::left, BodyRegion::thigh}};
+    facts.latest->skin = {
+        {.muscle = "rectus femoris", .side = Side::right, .sharpBlunt = Sensation::absent}};
+    ScreeningGate gate = screeningGate(facts);
+    EXPECT_FALSE(gate.isOpenFor(0));
+    EXPECT_TRUE(gate.isOpenFor(1)) << "the other leg";
+    facts.latest->skin.push_back(
+        {.muscle = "vastus medialis", .side = Side::right, .sharpBlunt = Sensation::intact});
+    EXPECT_TRUE(screeningGate(facts).isOpen());
+}
+
+TEST(ScreeningGate, AQuestionThatNobodyAnsweredIsNotKnown)
+{
+    GateFacts facts = answered(QuestionClass::contraindication, Answer::no);
+    EXPECT_TRUE(screeningGate(facts).isOpen());
+    facts.latest->answers.clear();
+    EXPECT_EQ(passGate(screeningGate(facts)).error().detail, "not_known");
+    facts.latest->questions.clear();
+    EXPECT_EQ(passGate(screeningGate(facts)).error().code, ErrorCode::notScreened);
+}
+
+// The sites a form asks about are those the gate numbers, by name; one it never heard of passes
+// only where nothing is in the way at all.
+TEST(ScreeningGate, ASiteThatWasNotAskedForPassesOnlyAnOpenGate)
+{
+    GateFacts facts = answered(QuestionClass::localContraindication, Answer::yes,
+                               {{BodyRegion::lowerLeg, PlaceSide::left}});
+    const ScreeningGate gate = screeningGate(facts);
+    Site thigh;
+    thigh.muscle = "quadriceps";
+    thigh.side = Side::right;
+    Site unheard;
+    unheard.muscle = "deltoid";
+    EXPECT_TRUE(passGate(gate, facts.sites, thigh));
+    EXPECT_FALSE(passGate(gate, facts.sites, unheard));
+    EXPECT_FALSE(passGate(ScreeningGate{}, {}, thigh)) << "a verdict that nobody gave";
+}
+
 TEST(ScreeningGate, AnAnswerWithoutItsQuestionWeighsAsAContraindication)
 {
     GateFacts facts = answered(QuestionClass::precaution, Answer::yes);
