@@ -124,6 +124,15 @@ public:
         }
     }
 
+    /// More charge in each phase than anybody tolerated must not be printed as tolerated.
+    void forgetWhatAnotherPulseGave()
+    {
+        if (m_settings.waveform != m_wanted.waveform ||
+            m_settings.phaseDuration > m_wanted.phaseDuration) {
+            set(Field::lastToleratedAmplitude, std::nullopt, FitReason::otherPulse);
+        }
+    }
+
     void set(Field field, std::optional<std::int64_t> count, FitReason why)
     {
         if (countIn(m_settings, field) != count) {
@@ -172,6 +181,8 @@ void fitAlone(Fitting& fitting, const Stimulator& unit, std::optional<RampHabit>
 {
     fitting.takeWaveform();
     fitting.keepOnPhase(wantedHabit.value_or(unit.rampHabit));
+    fitting.takeStep(Field::phaseDuration);
+    fitting.forgetWhatAnotherPulseGave();
     std::ranges::for_each(standardAskingOrder(), [&](Field field) { fitting.takeStep(field); });
     fitting.lengthenSecondPhase();
     fitting.shortenRamps();

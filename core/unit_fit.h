@@ -26,6 +26,7 @@ enum class FitReason {
     notOnUnit,    ///< the unit has no such setting
     rampsTooLong, ///< they no longer fit into the on time
     sharedTiming, ///< the channels share it with the first site
+    otherPulse,   ///< an amplitude tolerated with another waveform or a shorter phase
 };
 
 /// Nothing, a setting in base units (see countIn()), or a waveform.
@@ -51,8 +52,10 @@ std::optional<std::int64_t> possibleCount(Field field, std::int64_t wanted,
                                           const CountRange& range);
 
 /// Fits settings to a unit. `wantedHabit`: how the on time was meant, where they come from a unit
-/// with another habit; the on phase stays as long as it was, as far as the steps allow. Pulses that
-/// overlap and a unit that will not do are left to the findings.
+/// with another habit; the on phase stays as long as it was, as far as the steps allow. What was
+/// tolerated with one waveform or phase duration is not known for another waveform or a longer
+/// phase; a ceiling stays. Pulses that overlap and a unit that will not do are left to the
+/// findings.
 Fit fit(const Settings& wanted, const Stimulator& unit,
         std::optional<RampHabit> wantedHabit = std::nullopt);
 

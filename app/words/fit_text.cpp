@@ -41,6 +41,8 @@ QString reasonText(FitReason reason)
         return FitWords::tr("the unit has no such setting");
     case FitReason::rampsTooLong:
         return FitWords::tr("would not fit into the on time");
+    case FitReason::otherPulse:
+        return FitWords::tr("tolerated with another pulse: find it again with the patient");
     case FitReason::sharedTiming:
         return FitWords::tr("the channels share their timing with site 1");
     }
@@ -65,7 +67,9 @@ QString siteHead(std::size_t site, const QString& what)
 
 FitRow rowOf(const FitChange& change, const QuantityText& text)
 {
-    const QString why = std::holds_alternative<std::monostate>(change.possible)
+    const bool startsAbove = std::holds_alternative<std::monostate>(change.possible) &&
+                             change.why != FitReason::otherPulse;
+    const QString why = startsAbove
                             ? FitWords::tr("the unit begins above it: find it with the patient")
                             : reasonText(change.why);
     return {fieldName(change.field), valueText(change.field, change.wanted, text),
@@ -199,15 +203,15 @@ std::vector<FitSection> fitSections(const std::vector<Block>& blocks, const FitO
     std::vector<FitSection> sections;
     for (std::size_t i = 0; i < blocks.size(); ++i) {
         const BlockFit fitted = fit(blocks[i], unit, origin.habit);
-        if (!fitted.isNeeded()) {
+        // Steps may bring a setting back to its old number while it means another on phase.
+        const auto figures = figureRows(blocks[i], origin, fitted.block, unit, text);
+        if (!fitted.isNeeded() && figures.empty()) {
             continue;
         }
         sections.push_back({FitWords::tr("Block %1, %2", "number, its weeks")
                                 .arg(i + 1)
                                 .arg(weeksName(firstWeekOf(blocks, i), blocks[i].weeks)),
-                            settingRows(fitted, text),
-                            figureRows(blocks[i], origin, fitted.block, unit, text),
-                            stopsOf(fitted.block, unit, text)});
+                            settingRows(fitted, text), figures, stopsOf(fitted.block, unit, text)});
     }
     return sections;
 }

@@ -153,6 +153,29 @@ TEST(Fit, KeepsTheOnPhaseWhenTheRampHabitDiffers)
     EXPECT_EQ(fit(settings, unit).settings.onTime, 7s) << "the same habit";
 }
 
+// 60 mA at 200 µs is 12 µC in a phase; at 300 µs it would be 18 µC, which nobody tolerated.
+TEST(Fit, TakesNoAmplitudeOverToALongerPhaseOrAnotherWaveform)
+{
+    Settings settings = wantedSettings();
+    settings.phaseDuration = 200_us;
+    settings.amplitude.lastTolerated = 60_mA;
+    settings.amplitude.ceiling = 70_mA;
+    Stimulator unit = coarseUnit();
+    unit.amplitude = {0_mA, 100_mA, 1_mA, 0_mA};
+    unit.phaseDuration = {300_us, 300_us, 1_us, 300_us};
+    const Fit longer = fit(settings, unit);
+    EXPECT_EQ(longer.settings.amplitude.lastTolerated, std::nullopt);
+    EXPECT_EQ(longer.settings.amplitude.ceiling, 70_mA) << "a ceiling is never taken away";
+    EXPECT_THAT(longer.changes,
+                testing::Contains(change(Field::lastToleratedAmplitude, count(60'000), FitValue(),
+                                         FitReason::otherPulse)));
+    unit.phaseDuration = {100_us, 100_us, 1_us, 100_us};
+    EXPECT_EQ(fit(settings, unit).settings.amplitude.lastTolerated, 60_mA) << "less charge";
+    unit.phaseDuration = {200_us, 200_us, 1_us, 200_us};
+    unit.waveforms = {Waveform::asymmetricBalancedBiphasic};
+    EXPECT_EQ(fit(settings, unit).settings.amplitude.lastTolerated, std::nullopt);
+}
+
 // An on time that ends at 3 s holds ramps of 2 s and 2 s no longer: 1 s down and 2 s up are left.
 TEST(Fit, ShortensRampsThatNoLongerFitIntoTheOnTime)
 {
