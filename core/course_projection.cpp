@@ -48,7 +48,8 @@ ProjectedSite projectSite(const Site& site, const WeekPart& part, FatigueMemory&
         charge = doseOf(site.settings, *amplitude, *area, *timing).phaseCharge;
     }
     projected.week = weekOf(*timing, part.sessions, charge);
-    if (const auto prediction = memory.predict(site.settings, habit, options)) {
+    if (const auto prediction =
+            memory.predict(withoutLead(site.settings, *timing), habit, options)) {
         projected.fatigue = prediction->lastToFirst;
     }
     return projected;

@@ -88,4 +88,10 @@ std::int64_t pulsesIn(Milliseconds onPhase, PulseFrequency frequency)
     return (product + millisecondsTimesMillihertz - 1) / millisecondsTimesMillihertz;
 }
 
+Settings withoutLead(Settings settings, const SessionTiming& timing)
+{
+    settings.sessionLength -= timing.lead;
+    return settings;
+}
+
 } // namespace quadrille

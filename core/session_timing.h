@@ -59,4 +59,8 @@ Milliseconds sessionLengthFor(std::int64_t contractions, const SessionTiming& ti
 /// frequency). The pulse clock starts again with each contraction.
 std::int64_t pulsesIn(Milliseconds onPhase, PulseFrequency frequency);
 
+/// The settings as the muscle meets them: without the lead, through which it rests. For the
+/// force–fatigue model, which begins with the first contraction. `timing` is that of the settings.
+Settings withoutLead(Settings settings, const SessionTiming& timing);
+
 } // namespace quadrille

@@ -137,7 +137,8 @@ Result<ComparedCase> figuresOf(const SettingsCase& given, FatigueMemory* memory,
     }
     std::optional<FatiguePrediction> prediction;
     if (memory != nullptr) {
-        if (auto predicted = memory->predict(given.settings, given.habit, options)) {
+        if (auto predicted =
+                memory->predict(withoutLead(given.settings, *timing), given.habit, options)) {
             prediction = *std::move(predicted);
         }
         result.limits = modelLimits(given.settings, options);

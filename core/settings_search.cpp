@@ -147,13 +147,16 @@ Result<SearchAnswer> longestOffTime(const Settings& settings, const Stimulator& 
     const auto isSame = [&](const SessionTiming& t) {
         return byOnTime ? t.totalOnTime == onTime : t.contractionsStarted == contractions;
     };
+    // Between the contractions, and before the first on a unit that begins with one.
+    const std::int64_t rests =
+        contractions - (stimulator.cycleStart == CycleStart::withOff ? 0 : 1);
     const Steps offTimes = stepsOf(stimulator, Field::offTime);
     const Milliseconds room = std::min(longestSession, stimulator.sessionLength.most);
     bool fits = false;
     for (std::int64_t i = offTimes.last(); i >= 0; --i) {
         Settings changed = settings;
         changed.offTime = offTimes.at(i);
-        const Milliseconds shortest = onTime + (contractions - 1) * changed.offTime;
+        const Milliseconds shortest = onTime + rests * changed.offTime;
         if (shortest > room || changed.offTime == Milliseconds(0)) {
             continue;
         }
@@ -165,7 +168,7 @@ Result<SearchAnswer> longestOffTime(const Settings& settings, const Stimulator& 
     if (fits) {
         return SearchAnswer(SearchRefusal{NoSetting::betweenTimerSteps, {}});
     }
-    return SearchAnswer(tooShort(onTime + (contractions - 1) * offTimes.at(0)));
+    return SearchAnswer(tooShort(onTime + rests * offTimes.at(0)));
 }
 
 namespace
@@ -225,8 +228,8 @@ public:
         if (!trial) {
             return std::nullopt;
         }
-        const auto prediction =
-            m_memory.predict(trial->settings, m_stimulator.rampHabit, m_options);
+        const auto prediction = m_memory.predict(withoutLead(trial->settings, trial->timing),
+                                                 m_stimulator.rampHabit, m_options);
         if (!prediction || !prediction->lastToFirst) {
             return std::nullopt;
         }
@@ -252,13 +255,16 @@ Result<SearchAnswer> smallestOffTime(const Settings& settings, const Stimulator&
     if (!(ratio > 0.0) || !std::isfinite(ratio)) {
         return Error{ErrorCode::outOfRange, {}, {}, Field::offTime, {{ratio, Unit::none}}};
     }
-    const auto now = memory.predict(settings, stimulator.rampHabit, options);
+    const Result<SessionTiming> timing =
+        sessionTiming(settings, stimulator.rampHabit, stimulator.cycleStart);
+    if (!timing) {
+        return timing.error();
+    }
+    const auto now = memory.predict(withoutLead(settings, *timing), stimulator.rampHabit, options);
     if (!now) {
         return now.error();
     }
-    const Result<SessionTiming> timing =
-        sessionTiming(settings, stimulator.rampHabit, stimulator.cycleStart);
-    if (!timing || timing->contractionsCompleted == 0) {
+    if (timing->contractionsCompleted == 0) {
         return SearchAnswer(SearchRefusal{NoSetting::noContractions, {}});
     }
     if (!now->lastToFirst) {
