@@ -4,7 +4,6 @@
 #include "db/course_parts.h"
 #include "db/screening_rows.h"
 
-#include <chrono>
 #include <utility>
 
 namespace quadrille::db
@@ -108,7 +107,7 @@ void addSite(const Connection& connection, ClinicSessionId session, int ordinal,
 }
 
 /// Nothing is measured where the screening forbids it.
-void requireScreened(Writing& writing, const ClinicSession& session)
+void requireScreened(Writing& writing, const ClinicSession& session, Date today)
 {
     if (!session.course) {
         return; // refused as a record without a course
@@ -119,8 +118,7 @@ void requireScreened(Writing& writing, const ClinicSession& session)
         asked.muscle = site.muscle;
         asked.side = site.side;
     }
-    requireOpenGate(writing, *session.course, {block},
-                    std::chrono::floor<std::chrono::days>(writing.moment()));
+    requireOpenGate(writing, *session.course, {block}, today);
 }
 
 } // namespace
@@ -134,14 +132,14 @@ std::vector<ClinicSession> clinicSessionsOf(Reading& reading, CourseId course)
     return sessions;
 }
 
-ClinicSessionId addClinicSession(Writing& writing, const ClinicSession& session)
+ClinicSessionId addClinicSession(Writing& writing, const ClinicSession& session, Date today)
 {
     if (session.sites.empty() || !session.practitioner) {
         throw Failure({.code = ErrorCode::refused,
                        .subject = {},
                        .detail = "a session in the clinic has a site and a practitioner"});
     }
-    requireScreened(writing, session);
+    requireScreened(writing, session, today);
     const Connection& connection = writing.connection();
     const ClinicSessionId id = addPart(
         writing, session,

@@ -4,6 +4,7 @@
 #include "app/clinic/clinic_site_fields.h"
 #include "app/clinic/clinic_words.h"
 #include "app/clinic/cue_panel.h"
+#include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/segment_row.h"
 #include "app/look/tokens.h"
@@ -17,8 +18,9 @@
 
 #include <QCheckBox>
 #include <QComboBox>
-#include <QFormLayout>
+#include <QCryptographicHash>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -35,21 +37,45 @@ namespace
 {
 
 constexpr int formWidth = 920;
-constexpr int earlierHeight = 52;
+constexpr int earlierHeight = 72;
+constexpr int oneLineHeight = 28;
 constexpr int leastSiteHeight = 180;
 constexpr int usualHeight = 690; ///< of a window on a screen of 720
 
-QString formName(const Course& course)
+/// Entries that were kept belong to the sites they were typed for: under others they would stand
+/// beside the wrong muscle.
+QString formName(const ClinicSessionForm::Basis& basis)
 {
-    return QStringLiteral("clinic/%1").arg(course.id ? course.id->key() : 0);
+    QCryptographicHash sites(QCryptographicHash::Sha256);
+    for (const Site& site : basis.block.sites) {
+        sites.addData(QStringLiteral("%1\n%2\n%3\n")
+                          .arg(QString::fromStdString(site.muscle))
+                          .arg(static_cast<int>(site.side))
+                          .arg(site.channel)
+                          .toUtf8());
+    }
+    return QStringLiteral("clinic/%1/%2")
+        .arg(basis.course.id ? basis.course.id->key() : 0)
+        .arg(QString::fromLatin1(sites.result().toHex().first(16)));
+}
+
+QStringList shutSites(const ClinicSessionForm::Basis& basis, const QuantityText& text)
+{
+    QStringList shut;
+    for (const Site& site : basis.block.sites) {
+        const auto passed = passGate(basis.gate, basis.asked, site);
+        shut.append(passed ? QString() : errorText(passed.error(), text));
+    }
+    return shut;
 }
 
 } // namespace
 
 ClinicSessionForm::ClinicSessionForm(const Services& services, Basis basis, CueSound& sound,
                                      PractiseCue::SteadyTime now, QWidget* parent)
-    : EntryDialog(services, formName(basis.course), tr("Session in the clinic"), parent)
+    : EntryDialog(services, formName(basis), tr("Session in the clinic"), parent)
     , m_basis(std::move(basis))
+    , m_shut(shutSites(m_basis, services.text))
     , m_cue(new CuePanel(std::move(now), sound, EntryDialog::services().text, body()))
     , m_choice(new SegmentRow(body()))
     , m_stack(new QStackedWidget(body()))
@@ -57,7 +83,8 @@ ClinicSessionForm::ClinicSessionForm(const Services& services, Basis basis, CueS
     , m_practitioner(new QComboBox(body()))
     , m_note(new QLineEdit(body()))
     , m_adopt(new QCheckBox(body()))
-    , m_earlier(new QWidget(body()))
+    , m_earlierRoom(new QScrollArea(body()))
+    , m_earlier(new QWidget(m_earlierRoom))
     , m_earlierLines(new QVBoxLayout(m_earlier))
 {
     setSaveText(tr("Save the session"));
@@ -127,11 +154,9 @@ QWidget* ClinicSessionForm::makeFoot()
     add(tr("&Remark"), m_note, "remark", 4);
     m_adopt->setObjectName(QStringLiteral("adopt"));
     m_adopt->setChecked(true);
-    auto* scroll = new QScrollArea(foot);
-    scroll->setWidget(m_earlier);
-    scroll->setWidgetResizable(true);
-    scroll->setMinimumHeight(earlierHeight);
-    scroll->setAccessibleName(tr("Earlier sessions in the clinic"));
+    m_earlierRoom->setWidget(m_earlier);
+    m_earlierRoom->setWidgetResizable(true);
+    m_earlierRoom->setAccessibleName(tr("Earlier sessions in the clinic"));
     m_earlierLines->setContentsMargins(space::close, space::tiny, space::close, space::tiny);
     m_earlierLines->setSpacing(space::hair);
     auto* column = new QVBoxLayout(foot);
@@ -139,7 +164,7 @@ QWidget* ClinicSessionForm::makeFoot()
     column->setSpacing(space::small);
     column->addLayout(row);
     column->addWidget(m_adopt);
-    column->addWidget(scroll);
+    column->addWidget(m_earlierRoom);
     return foot;
 }
 
@@ -160,6 +185,20 @@ void ClinicSessionForm::fillPractitioners()
         working ? m_practitioner->findData(QVariant::fromValue<qint64>(working->key())) : -1);
 }
 
+/// Enter goes on to the next field: a session is saved when it is over, not after one value.
+void ClinicSessionForm::keyPressEvent(QKeyEvent* event)
+{
+    const bool entered = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    if (entered && event->modifiers().testFlag(Qt::ControlModifier)) {
+        return accept();
+    }
+    if (entered && focusWidget() != nullptr && m_stack->isAncestorOf(focusWidget())) {
+        focusNextChild();
+        return;
+    }
+    EntryDialog::keyPressEvent(event);
+}
+
 void ClinicSessionForm::showEarlier()
 {
     while (QLayoutItem* item = m_earlierLines->takeAt(0)) {
@@ -174,10 +213,12 @@ void ClinicSessionForm::showEarlier()
         setRole(*label, role);
         m_earlierLines->addWidget(label);
     };
+    const bool none = sessions && sessions->empty();
+    m_earlierRoom->setFixedHeight(scaled(none ? oneLineHeight : earlierHeight, appliedFactor()));
     if (!sessions) {
         return add(errorText(sessions.error(), services().text), Role::warnText);
     }
-    if (sessions->empty()) {
+    if (none) {
         add(tr("No session in the clinic is recorded yet."), Role::secondLineText);
     }
     for (auto session = sessions->rbegin(); session != sessions->rend(); ++session) {
@@ -235,12 +276,12 @@ void ClinicSessionForm::chooseSite(int index)
     m_stack->setCurrentIndex(index);
     const auto timing = sessionTiming(m_sites[static_cast<std::size_t>(index)]->planned().settings,
                                       m_basis.rampHabit, m_basis.cycleStart);
-    m_cue->setRhythm(timing ? std::optional(*timing) : std::nullopt, m_basis.shut.value(index));
+    m_cue->setRhythm(timing ? std::optional(*timing) : std::nullopt, m_shut.value(index));
 }
 
 bool ClinicSessionForm::isShut(std::size_t site) const
 {
-    return !m_basis.shut.value(static_cast<qsizetype>(site)).isEmpty();
+    return !m_shut.value(static_cast<qsizetype>(site)).isEmpty();
 }
 
 void ClinicSessionForm::refresh()
@@ -255,7 +296,8 @@ void ClinicSessionForm::refresh()
     m_adopt->setEnabled(!values.isEmpty());
     m_adopt->setText(
         values.isEmpty()
-            ? tr("&Put the most tolerated at the planned phase duration into the draft")
+            ? tr("&Put the most tolerated into the draft (once it is entered at the planned phase "
+                 "duration)")
             : tr("&Put the most tolerated at the planned phase duration into the draft: %1")
                   .arg(values.join(QStringLiteral(", "))));
 }
@@ -291,7 +333,7 @@ std::optional<EntryDialog::Problem> ClinicSessionForm::problem() const
         }
     }
     if (allShut) {
-        return Problem{m_heldOn, m_basis.shut.value(0)};
+        return Problem{m_heldOn, m_shut.value(0)};
     }
     const auto held = services().text.dateFrom(m_heldOn->text());
     if (!held) {
@@ -320,13 +362,14 @@ Result<void> ClinicSessionForm::save()
     session.practitioner = PractitionerId(m_practitioner->currentData().toLongLong());
     session.note = m_note->text().trimmed().toStdString();
     for (std::size_t i = 0; i < m_sites.size(); ++i) {
-        if (!isShut(i)) {
+        if (!isShut(i) && m_sites[i]->holdsSomething()) {
             session.sites.push_back(m_sites[i]->entered());
         }
     }
     const auto saved = services().store.write(
-        services().author, "record a session in the clinic",
-        [&](db::Writing& writing) { return db::addClinicSession(writing, session); });
+        services().author, "record a session in the clinic", [&](db::Writing& writing) {
+            return db::addClinicSession(writing, session, services().clock.today());
+        });
     return saved ? Result<void>() : Result<void>(saved.error());
 }
 

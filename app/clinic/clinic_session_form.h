@@ -7,6 +7,7 @@
 #include "core/clinic_session.h"
 #include "core/course.h"
 #include "core/plan.h"
+#include "core/screening_gate.h"
 
 #include <optional>
 #include <utility>
@@ -15,7 +16,7 @@
 class QComboBox;
 class QCheckBox;
 class QLineEdit;
-class QPlainTextEdit;
+class QScrollArea;
 class QStackedWidget;
 class QVBoxLayout;
 
@@ -34,14 +35,15 @@ class ClinicSessionForm : public EntryDialog
     Q_OBJECT
 
 public:
-    /// What the form rests on. `shut`: for each site of the block why the screening lets nothing be
-    /// measured or practised there; empty where it does.
+    /// What the form rests on. Where the screening lets nothing be measured or practised at a site,
+    /// its fields are shut; so are all while nobody says what the screening gives.
     struct Basis {
         Course course;
         Block block;
         RampHabit rampHabit = RampHabit::includedInOnTime;
         CycleStart cycleStart = CycleStart::withOn;
-        QStringList shut;
+        ScreeningGate gate = {};
+        std::vector<GateSite> asked = {}; ///< the sites that the gate numbers
     };
     /// `sound` outlives the form; `now` is a clock that never goes back.
     ClinicSessionForm(const Services& services, Basis basis, CueSound& sound,
@@ -59,6 +61,7 @@ private:
     void layOut();
     QWidget* makeFoot();
     void fillPractitioners();
+    void keyPressEvent(QKeyEvent* event) override;
     void showEarlier();
     void withdraw(const ClinicSession& session);
     void chooseSite(int index);
@@ -66,6 +69,7 @@ private:
     void refresh();
 
     const Basis m_basis;
+    const QStringList m_shut; ///< for each site why nothing is done there; empty where it may be
     CuePanel* m_cue;
     SegmentRow* m_choice;
     QStackedWidget* m_stack;
@@ -74,6 +78,7 @@ private:
     QComboBox* m_practitioner;
     QLineEdit* m_note;
     QCheckBox* m_adopt;
+    QScrollArea* m_earlierRoom;
     QWidget* m_earlier;
     QVBoxLayout* m_earlierLines;
 };

@@ -161,8 +161,8 @@ QWidget* ClinicSiteFields::makeAnswers()
     form->addRow(QString(), m_placement);
     add(tr("Skin &before"), m_skinBefore, "skin_before");
     add(tr("&Contraction seen"), m_contraction, "contraction");
-    add(tr("&Torque reached"), m_torque, "torque");
-    m_torque->setPlaceholderText(QStringLiteral("N·m"));
+    add(tr("&Torque reached, N·m"), m_torque, "torque");
+    m_torque->setAccessibleName(tr("Torque reached, newton metres"));
     add(tr("Skin &afterwards"), m_skinAfter, "skin_after");
     add(tr("&Note"), m_note, "note");
     connect(m_placement, &QCheckBox::toggled, this, &ClinicSiteFields::refresh);
@@ -270,8 +270,8 @@ ClinicSite ClinicSiteFields::entered() const
 bool ClinicSiteFields::holdsSomething() const
 {
     const ClinicSite site = entered();
-    return !site.thresholds.empty() || site.contractionSeen || site.torque || site.skinBefore ||
-           site.skinAfter || !site.note.empty();
+    return site.placementConfirmed || !site.thresholds.empty() || site.contractionSeen ||
+           site.torque || site.skinBefore || site.skinAfter || !site.note.empty();
 }
 
 std::optional<Amplitude> ClinicSiteFields::toleratedAsPlanned() const

@@ -21,8 +21,8 @@ namespace quadrille::app
 
 class ChartView;
 
-/// The fields of one site of a session in the clinic: thresholds at up to three phase durations
-/// with their curve, contraction, torque, skin and placement.
+/// The fields of one site of a session in the clinic: placement, thresholds at up to three phase
+/// durations with their curve, contraction, torque, skin before and after, a note.
 class ClinicSiteFields : public QWidget
 {
     Q_OBJECT
@@ -41,7 +41,8 @@ public:
     std::optional<Problem> problem() const;
     /// What was entered; text that is no value counts as not known.
     ClinicSite entered() const;
-    /// Anything but the planned phase duration.
+    /// Something was entered; the planned phase duration alone, which stands there from the start,
+    /// is nothing.
     bool holdsSomething() const;
     const Site& planned() const { return m_planned; }
     /// The most tolerated at the planned phase duration.

@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/clinic/clinic_words.h"
 
+#include "app/words/measurement_text.h"
 #include "app/words/trade_words.h"
 
 #include <QCoreApplication>
 #include <QStringList>
-
-#include <cmath>
 
 namespace quadrille::app
 {
@@ -18,7 +17,7 @@ struct ClinicWords {
     Q_DECLARE_TR_FUNCTIONS(ClinicWords)
 };
 
-constexpr double mostTorque = 2000.0; ///< N·m; far beyond any joint
+constexpr std::int64_t mostTorque = 2'000'000; ///< thousandths of N·m; far beyond any joint
 
 QString thresholdText(const ClinicThreshold& threshold, const QuantityText& text)
 {
@@ -83,15 +82,11 @@ std::optional<std::int64_t> torqueFrom(const QString& typed, const QuantityText&
             break;
         }
     }
-    bool isNumber = false;
-    double value = text.locale().toDouble(number, &isNumber);
-    if (!isNumber) {
-        value = number.replace(QLatin1Char(','), QLatin1Char('.')).toDouble(&isNumber);
-    }
-    if (!isNumber || !(value >= 0.0) || value > mostTorque) {
+    const auto values = valuesFrom(number, text);
+    if (!values || values->size() != 1 || values->front() < 0 || values->front() > mostTorque) {
         return std::nullopt;
     }
-    return static_cast<std::int64_t>(std::llround(value * 1e3));
+    return values->front();
 }
 
 QString clinicSiteText(const ClinicSite& site, const QuantityText& text)
@@ -100,6 +95,12 @@ QString clinicSiteText(const ClinicSite& site, const QuantityText& text)
     named.muscle = site.muscle;
     named.side = site.side;
     QStringList parts;
+    if (site.placementConfirmed) {
+        parts << ClinicWords::tr("pads as planned");
+    }
+    if (site.skinBefore) {
+        parts << ClinicWords::tr("skin before: %1").arg(skinLookName(*site.skinBefore));
+    }
     for (const ClinicThreshold& threshold : site.thresholds) {
         parts << thresholdText(threshold, text);
     }
@@ -108,7 +109,7 @@ QString clinicSiteText(const ClinicSite& site, const QuantityText& text)
                                         : ClinicWords::tr("no contraction seen"));
     }
     if (site.torque) {
-        parts << torqueText(*site.torque, text);
+        parts << ClinicWords::tr("torque %1").arg(torqueText(*site.torque, text));
     }
     if (site.skinAfter) {
         parts << ClinicWords::tr("skin afterwards: %1").arg(skinLookName(*site.skinAfter));

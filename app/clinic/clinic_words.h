@@ -19,8 +19,8 @@ QString skinLookName(SkinLook look);
 QString torqueText(std::int64_t thousandths, const QuantityText& text);
 /// Thousandths of N·m as typed, the unit may follow; nothing when it is no such number.
 std::optional<std::int64_t> torqueFrom(const QString& typed, const QuantityText& text);
-/// One site in a sentence: "Quadriceps left: at 100 µs felt 12 mA, twitch 20.5 mA, tolerated 46
-/// mA; contraction seen."
+/// One site in a sentence: "Quadriceps left: pads as planned; at 100 µs felt from 12 mA, twitch
+/// from 20.5 mA, tolerated up to 46 mA; contraction seen."
 QString clinicSiteText(const ClinicSite& site, const QuantityText& text);
 
 } // namespace quadrille::app

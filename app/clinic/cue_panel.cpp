@@ -102,9 +102,11 @@ void CuePanel::refresh()
 {
     const auto moment = m_cue.moment();
     m_view->setVisible(moment.has_value());
-    m_view->show(moment
-                     ? std::optional(CueView::Content{*m_cue.timing(), *moment, m_cue.hasBegun()})
-                     : std::nullopt);
+    const bool paused =
+        m_cue.hasBegun() && !m_cue.isRunning() && moment && moment->phase != CuePhase::over;
+    m_view->show(
+        moment ? std::optional(CueView::Content{*m_cue.timing(), *moment, m_cue.hasBegun(), paused})
+               : std::nullopt);
     m_start->setText(m_cue.isRunning()  ? tr("&Pause")
                      : m_cue.hasBegun() ? tr("&Go on")
                                         : tr("&Start"));

@@ -18,8 +18,8 @@ namespace quadrille::app
 
 class CueView;
 
-/// The cue with its buttons: start and pause (also the space bar), from the beginning, sound. It
-/// says that it controls no stimulator.
+/// The cue with its buttons: start, pause and go on, from the beginning, sound. It says that it
+/// controls no stimulator.
 class CuePanel : public QFrame
 {
     Q_OBJECT

@@ -82,7 +82,9 @@ QSize CueView::sizeHint() const
 
 QString CueView::phaseWord() const
 {
-    return m_content->begun ? cuePhaseName(m_content->moment.phase) : tr("Ready");
+    return m_content->paused  ? tr("Paused")
+           : m_content->begun ? cuePhaseName(m_content->moment.phase)
+                              : tr("Ready");
 }
 
 QString CueView::countText() const
@@ -131,7 +133,7 @@ void CueView::paintEvent(QPaintEvent*)
 void CueView::paintPhase(QPainter& painter, const QRect& field) const
 {
     const Tokens tokens = tokensOf(palette());
-    const bool work = m_content->begun && isWork(m_content->moment.phase);
+    const bool work = m_content->begun && !m_content->paused && isWork(m_content->moment.phase);
     painter.fillRect(field, tokens.sheet);
     if (work) {
         const int filled = static_cast<int>(field.height() * filledShare(m_content->moment));

@@ -26,6 +26,7 @@ public:
         SessionTiming timing;
         CueMoment moment;
         bool begun = false;
+        bool paused = false;
     };
     /// Nothing: no rhythm to show.
     void show(const std::optional<Content>& content);

@@ -227,6 +227,20 @@ void PlanDraft::setAmplitude(std::size_t site, Field field, std::optional<std::i
                  });
 }
 
+void PlanDraft::setLastTolerated(const std::vector<std::pair<std::size_t, Amplitude>>& found)
+{
+    if (found.empty()) {
+        return;
+    }
+    applyToBlock(tr("Take over from the session in the clinic"), {}, [&](Block& b) {
+        for (const auto& [site, amplitude] : found) {
+            if (site < b.sites.size()) {
+                b.sites[site].settings.amplitude.lastTolerated = amplitude;
+            }
+        }
+    });
+}
+
 void PlanDraft::addSite(const Site& site)
 {
     applyToBlock(tr("Add a site"), {}, [&](Block& b) { b.sites.push_back(site); });

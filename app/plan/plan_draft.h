@@ -10,6 +10,7 @@
 
 #include <functional>
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace quadrille::app
@@ -77,6 +78,8 @@ public:
     void setSetting(Field field, std::optional<std::int64_t> count);
     /// An amplitude of one site.
     void setAmplitude(std::size_t site, Field field, std::optional<std::int64_t> count);
+    /// What was tolerated in the clinic, by site of the block, as one step.
+    void setLastTolerated(const std::vector<std::pair<std::size_t, Amplitude>>& found);
     void addSite(const Site& site);
     void changeSite(std::size_t index, const Site& site);
     void removeSite(std::size_t index);

@@ -75,7 +75,6 @@ private:
     void setCourseAfterIssue();
     void addSite();
     void changeSite(std::size_t index);
-    Result<QStringList> shutSites(const Block& block) const;
     void reportFailure(const Error& error);
 
     const Services m_services;

@@ -4,7 +4,6 @@
 #include "app/plan/issue_form.h"
 #include "app/plan/plan_page.h"
 #include "app/plan/settings_form.h"
-#include "app/words/error_text.h"
 
 #include "db/screenings.h"
 
@@ -12,32 +11,8 @@
 
 #include <QElapsedTimer>
 
-#include <algorithm>
-
 namespace quadrille::app
 {
-
-/// For each site of the block why the screening lets nothing be done there, empty where it does.
-Result<QStringList> PlanPage::shutSites(const Block& block) const
-{
-    const auto facts = m_services.store.read([&](db::Reading& reading) {
-        return db::gateFacts(reading, *m_course->id, {block}, m_services.clock.today());
-    });
-    if (!facts) {
-        return facts.error();
-    }
-    const ScreeningGate gate = screeningGate(*facts);
-    QStringList shut;
-    for (const Site& site : block.sites) {
-        const auto asked = std::ranges::find_if(facts->sites, [&](const GateSite& one) {
-            return one.muscle == site.muscle && one.side == site.side;
-        });
-        const auto place = static_cast<std::size_t>(asked - facts->sites.begin());
-        const auto passed = asked == facts->sites.end() ? passGate(gate) : passGate(gate, place);
-        shut.append(passed ? QString() : errorText(passed.error(), m_services.text));
-    }
-    return shut;
-}
 
 void PlanPage::holdClinicSession()
 {
@@ -48,23 +23,23 @@ void PlanPage::holdClinicSession()
                      "clinic tries what is planned."));
         return;
     }
-    const auto shut = shutSites(*block);
-    if (!shut) {
-        return reportFailure(shut.error());
+    const auto facts = m_services.store.read([&](db::Reading& reading) {
+        return db::gateFacts(reading, *m_course->id, {*block}, m_services.clock.today());
+    });
+    if (!facts) {
+        return reportFailure(facts.error());
     }
     QElapsedTimer steady;
     steady.start();
     ClinicSessionForm form(
-        m_services, {*m_course, *block, unit->rampHabit, unit->cycleStart, *shut}, m_cueSound,
-        [&steady] { return Milliseconds(steady.elapsed()); }, this);
+        m_services,
+        {*m_course, *block, unit->rampHabit, unit->cycleStart, screeningGate(*facts), facts->sites},
+        m_cueSound, [&steady] { return Milliseconds(steady.elapsed()); }, this);
     if (form.exec() != QDialog::Accepted) {
         return;
     }
     const auto guidance = form.guidance();
-    for (const auto& [site, amplitude] : guidance) {
-        m_draft.setAmplitude(site, Field::lastToleratedAmplitude, amplitude.count());
-    }
-    m_draft.endStep();
+    m_draft.setLastTolerated(guidance);
     emit said(guidance.empty() ? tr("The session in the clinic is saved.")
                                : tr("The session in the clinic is saved, its amplitudes stand in "
                                     "the draft. Issue the plan to print them."));

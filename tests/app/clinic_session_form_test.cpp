@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/clinic/clinic_session_form.h"
+#include "app/clinic/clinic_words.h"
 #include "app/patient/record_page.h"
 #include "app/plan/plan_page.h"
 #include "app/window/entry_dialog.h"
@@ -19,6 +21,7 @@
 using namespace quadrille;
 using namespace quadrille::app;
 using namespace quadrille::tests;
+using namespace Qt::StringLiterals;
 
 namespace
 {
@@ -72,6 +75,15 @@ protected:
         return block->sites.at(0).settings.amplitude.lastTolerated;
     }
 
+    std::int64_t keptForms()
+    {
+        return must(practice.store().read([](db::Reading& reading) {
+            db::Statement count(reading.connection(),
+                                "SELECT count(*) FROM kept_form WHERE form GLOB 'clinic/*'");
+            return count.next() ? count.takeInteger() : 0;
+        }));
+    }
+
     PracticeWindow practice;
 };
 
@@ -107,6 +119,84 @@ TEST_F(InTheClinic, ThresholdsAreTypedSavedAndBecomeTheGuidanceOfTheDraft)
     EXPECT_EQ(toleratedInTheDraft(), Amplitude::fromCount(46'000));
     practice.window().recordPage().planPage().draft().undoStack().undo();
     EXPECT_NE(toleratedInTheDraft(), Amplitude::fromCount(46'000)) << "one step of undo";
+}
+
+TEST_F(InTheClinic, EnterGoesOnToTheNextFieldAndSavesNothing)
+{
+    open([&](QDialog& dialog) {
+        QTest::keyClicks(field(dialog, "site1_sensory_1"), QStringLiteral("12"));
+        QTest::keyClick(field(dialog, "site1_sensory_1"), Qt::Key_Return);
+        EXPECT_EQ(dialog.focusWidget(), field(dialog, "site1_motor_1"));
+        EXPECT_TRUE(dialog.isVisible());
+        leave(dialog);
+    });
+    EXPECT_THAT(stored(), testing::IsEmpty());
+}
+
+TEST_F(InTheClinic, AConfirmedPlacementIsSomethingToSaveAndIsReadAgain)
+{
+    open([&](QDialog& dialog) {
+        dialog.findChild<QCheckBox*>(QStringLiteral("site1_placement"))->setChecked(true);
+        dialog.findChild<QComboBox*>(QStringLiteral("site1_skin_before"))->setCurrentIndex(1);
+        dialog.accept();
+        EXPECT_EQ(problemOf(dialog), QString());
+        leave(dialog);
+    });
+    ASSERT_THAT(stored(), testing::SizeIs(1));
+    EXPECT_EQ(clinicSiteText(stored().at(0).sites.at(0), practice.text()).section(u": "_s, 1),
+              u"pads as planned; skin before: nothing to see."_s);
+}
+
+TEST_F(InTheClinic, WithTwoSitesOnlyTheOneTriedIsSavedAndBothAreOneStepOfUndo)
+{
+    PlanDraft& draft = practice.window().recordPage().planPage().draft();
+    Site other = draft.block()->sites.at(0);
+    other.muscle = "Soleus";
+    other.channel = 2;
+    draft.addSite(other);
+    const Draft before = draft.draft();
+    open([&](QDialog& dialog) {
+        type(dialog, "site1_tolerated_1", "46");
+        type(dialog, "site2_tolerated_1", "31");
+        dialog.accept();
+        leave(dialog);
+    });
+    EXPECT_EQ(draft.block()->sites.at(0).settings.amplitude.lastTolerated,
+              Amplitude::fromCount(46'000));
+    EXPECT_EQ(draft.block()->sites.at(1).settings.amplitude.lastTolerated,
+              Amplitude::fromCount(31'000));
+    draft.undoStack().undo();
+    EXPECT_EQ(draft.draft(), before);
+    open([&](QDialog& dialog) {
+        type(dialog, "site2_tolerated_1", "33");
+        dialog.accept();
+        leave(dialog);
+    });
+    EXPECT_THAT(stored().at(1).sites, testing::SizeIs(1));
+    EXPECT_EQ(stored().at(1).sites.at(0).muscle, "Soleus");
+}
+
+// Entries of a form that was torn down come back, but never beside another muscle.
+TEST_F(InTheClinic, KeptEntriesDoNotComeBackUnderOtherSites)
+{
+    open([&](QDialog& dialog) {
+        QTest::keyClicks(field(dialog, "site1_tolerated_1"), QStringLiteral("46"));
+        ASSERT_TRUE(QTest::qWaitFor([&] { return keptForms() == 1; }));
+        dialog.done(QDialog::Rejected); // as when the program ends: nothing is dropped
+    });
+    PlanDraft& draft = practice.window().recordPage().planPage().draft();
+    Site other = draft.block()->sites.at(0);
+    other.muscle = "Soleus";
+    draft.changeSite(0, other);
+    open([&](QDialog& dialog) {
+        EXPECT_EQ(field(dialog, "site1_tolerated_1")->text(), QString());
+        leave(dialog);
+    });
+    draft.undoStack().undo();
+    open([&](QDialog& dialog) {
+        EXPECT_EQ(field(dialog, "site1_tolerated_1")->text(), u"46"_s);
+        leave(dialog);
+    });
 }
 
 TEST_F(InTheClinic, ThePersonMayLeaveTheDraftAsItIs)
@@ -217,4 +307,21 @@ TEST(InTheClinicWithoutScreening, NothingIsMeasuredOrPractised)
                     return db::clinicSessionsOf(reading, practice.ids().course);
                 })),
                 testing::IsEmpty());
+}
+
+TEST(InTheClinicUnasked, AFormThatNobodyToldOfTheScreeningIsShut)
+{
+    PracticeWindow practice;
+    const Draft draft = aDraft(practice.ids());
+    Course course;
+    course.id = practice.ids().course;
+    class Silent : public CueSound
+    {
+        void play(CueTone) override {}
+    } silent;
+    ClinicSessionForm form(
+        practice.services(), {.course = course, .block = draft.blocks[0]}, silent,
+        [] { return Milliseconds(0); }, &practice.window());
+    EXPECT_FALSE(form.findChild<QLineEdit*>(u"site1_motor_1"_s)->isEnabled());
+    EXPECT_FALSE(form.findChild<QPushButton*>(u"cueStart"_s)->isEnabled());
 }

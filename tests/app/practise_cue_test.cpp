@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/clinic/cue_panel.h"
+#include "app/clinic/cue_view.h"
 #include "app/clinic/practise_cue.h"
 
 #include <QCheckBox>
@@ -72,6 +73,9 @@ TEST_F(Panel, StartsPausesGoesOnAndBeginsAgain)
     now += 5s;
     QTest::mouseClick(&start(), Qt::LeftButton);
     EXPECT_EQ(start().text(), QStringLiteral("&Go on"));
+    EXPECT_TRUE(panel.findChild<CueView*>()->accessibleDescription().startsWith(
+        QStringLiteral("Paused. contraction 1 of 4")))
+        << "somebody who comes in must not take it for the rest";
     now += 30s;
     EXPECT_EQ(panel.cue().moment()->left, 11s) << "the pause takes nothing from the rest";
     QTest::mouseClick(panel.findChild<QPushButton*>(QStringLiteral("cueAgain")), Qt::LeftButton);
@@ -120,6 +124,17 @@ TEST_F(Panel, SaysThatItControlsNoStimulatorAndWhyItIsShut)
     EXPECT_FALSE(start().isEnabled());
 }
 
+namespace
+{
+
+Milliseconds median(std::vector<Milliseconds> times)
+{
+    std::ranges::sort(times);
+    return times[times.size() / 2];
+}
+
+} // namespace
+
 // One minute of real time: 30 s of contractions in cycles of 1.5 s. A busy machine may wake a timer
 // late now and then; what must not happen is that lateness adds up, or is the rule.
 TEST(PractiseCueInRealTime, ChangesWithinFiftyMillisecondsOverAMinuteWithoutDrift)
@@ -135,7 +150,9 @@ TEST(PractiseCueInRealTime, ChangesWithinFiftyMillisecondsOverAMinuteWithoutDrif
     cue.start();
     ASSERT_TRUE(QTest::qWaitFor([&] { return !cue.isRunning(); }, 70'000));
     ASSERT_EQ(late.size(), 81U) << "40 contractions, 40 rests and the end";
-    std::ranges::sort(late);
-    EXPECT_GE(late.front(), 0ms) << "never early";
-    EXPECT_LT(late[late.size() / 2], 50ms);
+    EXPECT_GE(std::ranges::min(late), 0ms) << "never early";
+    EXPECT_LT(median(late), 50ms);
+    EXPECT_LT(median({late.end() - 20, late.end()}),
+              median({late.begin(), late.begin() + 20}) + 20ms)
+        << "lateness adds up";
 }

@@ -49,11 +49,8 @@ bool renderClinic(Shown& shown, Renderer& renderer, PatientId id)
     Milliseconds now{0};
     ClinicSessionForm form(
         shown.services,
-        {content->course,
-         content->plan.blocks.back(),
-         content->plan.stimulator.rampHabit,
-         content->plan.stimulator.cycleStart,
-         {}},
+        {content->course, content->plan.blocks.back(), content->plan.stimulator.rampHabit,
+         content->plan.stimulator.cycleStart, ScreeningGate{.blocks = {}}},
         silence, [&now] { return now; }, shown.window.get());
     for (const auto& [field, text] : {std::pair{"site1_phase_1", "100"},
                                       {"site1_sensory_1", "14"},

@@ -55,7 +55,7 @@ protected:
     ClinicSessionId add(const ClinicSession& session)
     {
         return must(store->write(author(), "record a session in the clinic", [&](Writing& writing) {
-            return addClinicSession(writing, session);
+            return addClinicSession(writing, session, today);
         }));
     }
     std::vector<ClinicSession> stored()
@@ -69,6 +69,7 @@ protected:
                                    [&](Writing& writing) { run(writing.connection(), sql); }));
     }
 
+    const Date today = day(2026, 3, 12);
     tests::TempStore temp;
     std::unique_ptr<Store> store = temp.open();
     tests::Practiced ids = tests::aPracticeWithCourse(*store);
@@ -85,15 +86,16 @@ TEST_F(ClinicSessions, NeedASiteAndAPractitioner)
 {
     ClinicSession session = firstSession();
     session.sites.clear();
-    const auto refused = store->write(
-        author(), "record", [&](Writing& writing) { return addClinicSession(writing, session); });
+    const auto refused = store->write(author(), "record", [&](Writing& writing) {
+        return addClinicSession(writing, session, today);
+    });
     EXPECT_EQ(codeOf(refused), ErrorCode::refused);
     session = firstSession();
     session.practitioner.reset();
-    EXPECT_EQ(
-        codeOf(store->write(author(), "record",
-                            [&](Writing& writing) { return addClinicSession(writing, session); })),
-        ErrorCode::refused);
+    EXPECT_EQ(codeOf(store->write(
+                  author(), "record",
+                  [&](Writing& writing) { return addClinicSession(writing, session, today); })),
+              ErrorCode::refused);
 }
 
 TEST_F(ClinicSessions, AreRefusedWhileTheScreeningIsNotSigned)
@@ -103,9 +105,22 @@ TEST_F(ClinicSessions, AreRefusedWhileTheScreeningIsNotSigned)
     const auto there = tests::aPracticeWithCourse(*unscreened, tests::Screened::no);
     ClinicSession session = firstSession();
     session.course = there.course;
-    const auto refused = unscreened->write(
-        author(), "record", [&](Writing& writing) { return addClinicSession(writing, session); });
+    const auto refused = unscreened->write(author(), "record", [&](Writing& writing) {
+        return addClinicSession(writing, session, today);
+    });
     EXPECT_EQ(codeOf(refused), ErrorCode::notScreened);
+}
+
+// Signed on 9 February: six months hold through 9 August, whatever day it is elsewhere.
+TEST_F(ClinicSessions, AreJudgedByTheDayInTheClinic)
+{
+    const auto hold = [&](Date on) {
+        return store->write(author(), "record", [&](Writing& writing) {
+            return addClinicSession(writing, firstSession(), on);
+        });
+    };
+    EXPECT_EQ(codeOf(hold(day(2026, 8, 10))), ErrorCode::screeningTooOld);
+    EXPECT_TRUE(hold(day(2026, 8, 9)));
 }
 
 TEST_F(ClinicSessions, AreWithdrawnOverTheVersionThatWasRead)
@@ -144,13 +159,14 @@ TEST_F(ClinicSessions, BoundsItsValues)
 {
     ClinicSession session = firstSession();
     session.sites[0].thresholds[0].tolerated = Amplitude::fromCount(1'000'001);
-    const auto tooStrong = store->write(
-        author(), "record", [&](Writing& writing) { return addClinicSession(writing, session); });
+    const auto tooStrong = store->write(author(), "record", [&](Writing& writing) {
+        return addClinicSession(writing, session, today);
+    });
     EXPECT_EQ(codeOf(tooStrong), ErrorCode::outOfRange);
     session = firstSession();
     session.sites[0].thresholds[1].tolerated.reset();
     EXPECT_FALSE(store->write(author(), "record", [&](Writing& writing) {
-        return addClinicSession(writing, session);
+        return addClinicSession(writing, session, today);
     })) << "a phase duration at which nothing was found says nothing";
     EXPECT_THAT(stored(), testing::IsEmpty()) << "all or nothing";
 }

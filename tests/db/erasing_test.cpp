@@ -171,7 +171,7 @@ protected:
         site.note = mark + " twitch";
         site.thresholds = {{.phaseDuration = PhaseDuration::fromCount(300),
                             .tolerated = Amplitude::fromCount(40'000)}};
-        addClinicSession(writing, tried);
+        addClinicSession(writing, tried, day(2026, 2, 9));
         Pause pause;
         pause.course = their.course;
         pause.fromDate = day(2026, 2, 23);
@@ -188,7 +188,8 @@ protected:
               QStringLiteral("measurement/%1").arg(measured.key()),
               QStringLiteral("pads/new/%1").arg(their.course.key()),
               QStringLiteral("pads/%1").arg(pads.key()),
-              QStringLiteral("clinic/%1").arg(their.course.key())}) {
+              QStringLiteral("clinic/%1").arg(their.course.key()),
+              QStringLiteral("clinic/%1/00ff00ff00ff00ff").arg(their.course.key())}) {
             keepForm(writing, form, {{QStringLiteral("name"), QString::fromStdString(mark)}});
         }
     }
