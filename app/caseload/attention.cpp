@@ -70,15 +70,15 @@ std::vector<Attention> attentionOf(const std::optional<db::CaseloadCourse>& cour
     if (!course->plannedWeeks) {
         reasons.push_back({AttentionReason::noPlan});
     }
+    const auto last = lastPlannedDay(*course);
+    if (last && *last < today) {
+        reasons.push_back({AttentionReason::planOver, last});
+    }
     if (course->hasDraft) {
         reasons.push_back({AttentionReason::draftNotIssued});
     }
-    if (const auto last = lastPlannedDay(*course)) {
-        if (*last < today) {
-            reasons.push_back({AttentionReason::planOver, last});
-        } else if (*last - today < week) {
-            reasons.push_back({AttentionReason::lastWeek, last});
-        }
+    if (last && *last >= today && *last - today < week) {
+        reasons.push_back({AttentionReason::lastWeek, last});
     }
     return reasons;
 }

@@ -16,8 +16,8 @@ enum class AttentionReason {
     screeningNotSigned, ///< none, or the latest waits for a signature: nothing is issued or printed
     screeningTooOld,    ///< past its term
     noPlan,             ///< the course runs and nothing is in force
-    draftNotIssued,     ///< a draft waits
     planOver,           ///< the plan's weeks are over, the course still runs
+    draftNotIssued,     ///< a draft waits
     lastWeek,           ///< the last week of the plan is running
 };
 

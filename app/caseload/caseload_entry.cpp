@@ -130,8 +130,11 @@ TwoLines reasonWords(const Attention& attention, const db::CaseloadRow& row, Dat
                     : QString()};
     }
     case AttentionReason::planOver:
-        return {CaseloadWords::tr("The plan’s weeks are over"),
-                CaseloadWords::tr("ended %1").arg(day)};
+        return {
+            row.plans.empty()
+                ? CaseloadWords::tr("The plan has ended")
+                : CaseloadWords::tr("Plan %1 ended").arg(row.plans[*newestPlan(row.plans)].number),
+            CaseloadWords::tr("last day %1").arg(day)};
     case AttentionReason::lastWeek:
         return {CaseloadWords::tr("Last week of the plan"), CaseloadWords::tr("until %1").arg(day)};
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/measurements/measurements_model.h"
 
+#include "app/look/row_table.h"
 #include "app/words/measurement_text.h"
 #include "app/words/trade_words.h"
 
@@ -176,12 +177,7 @@ QVariant MeasurementsModel::data(const QModelIndex& index, int role) const
     case Qt::ToolTipRole:
         return tipOf(row, index.column());
     case Qt::AccessibleTextRole:
-        return text.isEmpty()
-                   ? QString()
-                   : tr("%1: %2", "column, value")
-                         .arg(
-                             headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString(),
-                             text);
+        return spokenCell(index, text);
     default:
         return {};
     }

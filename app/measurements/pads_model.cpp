@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/measurements/pads_model.h"
 
+#include "app/look/row_table.h"
 #include "app/words/electrode_text.h"
 
 #include <QFont>
@@ -95,9 +96,7 @@ QVariant PadsModel::data(const QModelIndex& index, int role) const
     case Qt::ToolTipRole:
         return textOf(row, index.column());
     case Qt::AccessibleTextRole:
-        return tr("%1: %2", "column, value")
-            .arg(headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString(),
-                 textOf(row, index.column()));
+        return spokenCell(index, textOf(row, index.column()));
     case Qt::FontRole: {
         QFont font;
         font.setStrikeOut(row.set.withdrawn);

@@ -2,6 +2,7 @@
 #include "app/measurements/table_setup.h"
 
 #include "app/look/look.h"
+#include "app/look/row_table.h"
 #include "app/look/tokens.h"
 
 #include <QEvent>
@@ -62,19 +63,10 @@ private:
 void setUpTable(QTableView& table, QAbstractItemModel& model, std::span<const int> hundredths)
 {
     table.setModel(&model);
-    table.setEditTriggers(QAbstractItemView::NoEditTriggers);
-    table.setSelectionBehavior(QAbstractItemView::SelectRows);
-    table.setSelectionMode(QAbstractItemView::SingleSelection);
-    table.setTabKeyNavigation(false);
-    table.setShowGrid(false);
-    table.setFrameShape(QFrame::NoFrame);
+    dressAsRows(table);
     table.setWordWrap(true);
     table.setTextElideMode(Qt::ElideNone);
-    table.verticalHeader()->hide();
     table.verticalHeader()->setDefaultSectionSize(scaled(size::smallButton, appliedFactor()));
-    table.horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-    table.horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    table.horizontalHeader()->setHighlightSections(false);
     table.horizontalHeader()->setMinimumSectionSize(size::hitArea);
     new ColumnShares(table, hundredths);
     QObject::connect(&model, &QAbstractItemModel::modelReset, &table, [&table] { fitRows(table); });

@@ -68,7 +68,7 @@ void EraseForm::layOut()
                                 Role::strongText));
     column->addWidget(paragraph(
         tr("Every record of this person is removed from the practice file: courses, screenings, "
-           "plans, diary, measurements, letters’ entries and every value in the history. This "
+           "plans, diary, measurements, loans and every value in the history. This "
            "can’t be undone, and local rules may demand that records are kept: erase only where "
            "the law asks for it. To take somebody off the caseload, archive instead."),
         Role::none));

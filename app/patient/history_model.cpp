@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/patient/history_model.h"
 
+#include "app/look/row_table.h"
 #include "app/words/change_text.h"
 
 #include <iterator>
@@ -74,12 +75,7 @@ QVariant HistoryModel::data(const QModelIndex& index, int role) const
     case Qt::ToolTipRole:
         return text;
     case Qt::AccessibleTextRole:
-        return text.isEmpty()
-                   ? QString()
-                   : tr("%1: %2", "column, value")
-                         .arg(
-                             headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString(),
-                             text);
+        return spokenCell(index, text);
     default:
         return {};
     }

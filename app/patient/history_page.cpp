@@ -3,6 +3,7 @@
 
 #include "app/command_line/csv_table.h"
 #include "app/look/roles.h"
+#include "app/look/row_table.h"
 #include "app/look/tokens.h"
 #include "app/patient/history_model.h"
 #include "app/window/private_file.h"
@@ -12,7 +13,6 @@
 
 #include "db/history.h"
 
-#include <QHeaderView>
 #include <QLabel>
 #include <QPlainTextEdit>
 #include <QPushButton>
@@ -48,17 +48,7 @@ HistoryPage::HistoryPage(const Services& services, QWidget* parent)
     m_table->setModel(m_model);
     m_table->setObjectName(QStringLiteral("history"));
     m_table->setAccessibleName(tr("Changes of this record, the latest first"));
-    m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
-    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_table->setTabKeyNavigation(false);
-    m_table->setShowGrid(false);
-    m_table->setFrameShape(QFrame::NoFrame);
-    m_table->setWordWrap(false);
-    m_table->verticalHeader()->hide();
-    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-    m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    m_table->horizontalHeader()->setHighlightSections(false);
+    dressAsRows(*m_table);
     setRole(*m_count, Role::captionText);
     m_whole->setObjectName(QStringLiteral("wholeChange"));
     m_whole->setAccessibleName(tr("The chosen change in full"));

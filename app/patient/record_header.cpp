@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/patient/record_header.h"
 
+#include "app/look/elided_label.h"
 #include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
@@ -78,7 +79,7 @@ RecordHeader::RecordHeader(const Services& services, QWidget* parent)
 
 RecordHeader::Fact RecordHeader::addFact(QHBoxLayout& layout, const QString& caption, int stretch)
 {
-    const Fact fact{new QLabel(caption, this), new QLabel(this), new QLabel(this)};
+    const Fact fact{new QLabel(caption, this), new ElidedLabel(this), new ElidedLabel(this)};
     setRole(*fact.caption, Role::captionText);
     setRole(*fact.text, Role::strongText);
     setRole(*fact.small, Role::secondLineText);
@@ -181,20 +182,28 @@ void RecordHeader::showPlan(const Facts& facts)
 
 void RecordHeader::showStimulator(const Facts& facts)
 {
-    const QString name =
-        facts.stimulator ? QString::fromStdString(facts.stimulator->name) : tr("None chosen");
+    // What the patient uses now, and what the draft is planned for where that is another.
+    const auto inForce = planInForce(facts.plans, m_services.clock.today());
+    const auto unit =
+        inForce ? std::optional(facts.plans[*inForce].stimulator) : facts.draftStimulator;
+    const QString name = unit ? QString::fromStdString(unit->name) : tr("None chosen");
+    const bool draftDiffers =
+        unit && facts.draftStimulator && facts.draftStimulator->id != unit->id;
+    const QString drafted =
+        draftDiffers ? tr("draft: %1").arg(QString::fromStdString(facts.draftStimulator->name))
+                     : QString();
     if (facts.lent.empty()) {
         m_stimulator.text->setText(name);
-        m_stimulator.small->setText(facts.stimulator ? tr("no unit lent")
-                                                     : tr("choose it on the Plan page"));
+        m_stimulator.small->setText(draftDiffers ? drafted
+                                    : unit       ? tr("no unit lent")
+                                                 : tr("choose it on the Plan page"));
         return;
     }
     QStringList numbers;
     bool isAnotherKind = false;
     for (const db::InventoryRow& row : facts.lent) {
         numbers.append(QString::fromStdString(row.unit.inventoryNumber));
-        isAnotherKind =
-            isAnotherKind || (facts.stimulator && row.unit.stimulator != facts.stimulator->id);
+        isAnotherKind = isAnotherKind || (unit && row.unit.stimulator != unit->id);
     }
     const QString units = numbers.join(QStringLiteral(", "));
     const QuantityText& text = m_services.text;
@@ -206,6 +215,8 @@ void RecordHeader::showStimulator(const Facts& facts)
                       : tr("%1 · %2", "number of the unit, stimulator").arg(units, name));
     if (isAnotherKind) {
         m_stimulator.small->setText(tr("planned for %1").arg(name));
+    } else if (draftDiffers) {
+        m_stimulator.small->setText(drafted);
     } else if (!loan.dueOn) {
         m_stimulator.small->setText(since);
     } else {
@@ -241,6 +252,11 @@ void RecordHeader::fillCourseMenu(const Facts& facts)
     }
     connect(menu->addAction(tr("Details of the patient…")), &QAction::triggered, this,
             &RecordHeader::changePatientRequested);
+}
+
+int RecordHeader::roomForActs() const
+{
+    return width() - 2 * space::insideSheet - m_tabs->sizeHint().width();
 }
 
 void RecordHeader::setActs(const QList<QWidget*>& acts)

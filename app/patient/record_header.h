@@ -38,8 +38,8 @@ public:
         std::vector<Course> courses; ///< for the choice of another
         std::optional<Course> course;
         std::vector<Plan> plans;
-        std::optional<Stimulator> stimulator; ///< of the draft, else of the plan in force
-        std::vector<db::InventoryRow> lent;   ///< units that the course has
+        std::optional<Stimulator> draftStimulator;
+        std::vector<db::InventoryRow> lent; ///< units that the course has
         bool draftChanged = false;
         ScreeningHeadline screening;
     };
@@ -47,6 +47,8 @@ public:
     QTabBar& tabs() { return *m_tabs; }
     /// Puts the acts of a page at the upper right, in place of the last ones.
     void setActs(const QList<QWidget*>& acts);
+    /// Pixels beside the tabs.
+    int roomForActs() const;
 
 signals:
     void courseChosen(quadrille::CourseId course);

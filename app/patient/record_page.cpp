@@ -22,10 +22,6 @@
 #include "db/course_records.h"
 #include "db/courses.h"
 #include "db/people.h"
-#include "db/screenings.h"
-
-#include "core/handout_content.h"
-#include "core/screening_gate.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -35,6 +31,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <numeric>
 
 namespace quadrille::app
 {
@@ -164,7 +161,7 @@ void RecordPage::showHeader()
     facts.course = m_course;
     if (m_course) {
         facts.plans = m_planPage->plans();
-        facts.stimulator = draft.stimulator();
+        facts.draftStimulator = draft.stimulator();
         facts.lent = m_lent;
         facts.draftChanged = draft.isChanged();
         const ScreeningRecord& screening = m_screeningPage->record();
@@ -202,11 +199,11 @@ void RecordPage::refreshFrame()
 /// Where the window is narrow the tabs need the room; the menu has all acts.
 QList<QWidget*> RecordPage::planActs() const
 {
-    constexpr int roomForAll = 1380;
-    if (width() < scaled(roomForAll, appliedFactor())) {
-        return {m_save, m_issue};
-    }
-    return {m_clinic, m_revert, m_save, m_issue};
+    const QList<QWidget*> all{m_clinic, m_revert, m_save, m_issue};
+    const int needed = std::accumulate(all.begin(), all.end(), 0, [](int sum, const QWidget* act) {
+        return sum + act->sizeHint().width() + space::close;
+    });
+    return needed <= m_header->roomForActs() ? all : QList<QWidget*>{m_save, m_issue};
 }
 
 void RecordPage::resizeEvent(QResizeEvent* event)
@@ -237,39 +234,6 @@ void RecordPage::refreshActs()
         m_acts = acts;
         m_header->setActs(acts);
     }
-}
-
-void RecordPage::refreshHandout()
-{
-    const std::vector<Plan>& plans = m_planPage->plans();
-    if (!m_patient || !m_course || plans.empty()) {
-        m_handoutPage->setContent(std::nullopt);
-        return;
-    }
-    struct Records {
-        std::optional<Practice> practice;
-        ScreeningGate gate;
-    };
-    const Date today = m_services.clock.today();
-    const auto records = m_services.store.read([&](db::Reading& reading) {
-        return Records{db::practice(reading),
-                       db::gateOf(reading, *m_course->id, plans.back().blocks, today)};
-    });
-    if (!records) {
-        m_handoutPage->setContent(Result<HandoutContent>(records.error()));
-        emit said(errorText(records.error(), m_services.text));
-        return;
-    }
-    // The plan that the patient is to follow next: the one issued last.
-    auto content = handoutContent(records->practice.value_or(Practice{}), *m_patient, *m_course,
-                                  plans.back(), records->gate, m_services.author.name, today);
-    for (const db::InventoryRow& row : m_lent) {
-        if (content && row.unit.stimulator == plans.back().stimulator.id) {
-            // The card is for its kind only.
-            content->inventoryNumbers.push_back(row.unit.inventoryNumber);
-        }
-    }
-    m_handoutPage->setContent(content);
 }
 
 void RecordPage::refreshMeasured()

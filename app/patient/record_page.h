@@ -6,6 +6,7 @@
 #include "db/loans.h"
 
 #include "core/course.h"
+#include "core/follow_up.h"
 #include "core/lived_days.h"
 #include "core/people.h"
 
@@ -86,6 +87,8 @@ private:
     void showHeader();
     void refreshFrame();
     void refreshHandout();
+    /// Enters what left the program, when and by whom.
+    void recordHandout(Medium medium);
     void readLoans();
     void refreshMeasured();
     void refreshActs();
@@ -100,6 +103,7 @@ private:
     CourseRecords m_diary; ///< of the course, for the time column
     AdherenceRules m_rules;
     std::vector<db::InventoryRow> m_lent; ///< units that the course has
+    std::optional<PlanId> m_handoutPlan;  ///< the plan that the pages of the handout show
     RecordHeader* m_header;
     QStackedWidget* m_pages;
     ScreeningPage* m_screeningPage;

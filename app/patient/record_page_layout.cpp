@@ -108,6 +108,8 @@ void RecordPage::connectAll()
         refreshMeasured();
         showPage(handoutIndex);
     });
+    connect(m_handoutPage, &HandoutPage::contentWanted, this, &RecordPage::refreshHandout);
+    connect(m_handoutPage, &HandoutPage::handedOut, this, &RecordPage::recordHandout);
     connect(m_handoutPage, &HandoutPage::planRequested, this, [this] { showPage(planIndex); });
     connect(m_handoutPage, &HandoutPage::screeningRequested, this, [this] {
         showPage(screeningIndex);
@@ -123,6 +125,7 @@ void RecordPage::connectAll()
     connect(m_padsPage, &PadsPage::wearChanged, this, [this] {
         m_header->tabs().setTabText(padsIndex, m_padsPage->replacementDue() ? tr("Pads: replace")
                                                                             : tr("Pads"));
+        refreshActs();
     });
     connect(&m_planPage->draft(), &PlanDraft::changed, this, &RecordPage::refreshFrame);
     connect(&m_planPage->draft(), &PlanDraft::currentBlockChanged, this, &RecordPage::refreshFrame);

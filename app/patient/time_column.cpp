@@ -99,7 +99,8 @@ void TimeColumn::show(const std::optional<Content>& content)
         std::vector<Plan> plans = content->plans;
         m_stimulator = content->stimulator;
         const bool draftDiffers = content->draft && !content->draft->blocks.empty() &&
-                                  (plans.empty() || plans.back().blocks != content->draft->blocks);
+                                  (plans.empty() || plans.back().blocks != content->draft->blocks ||
+                                   plans.back().stimulator.id != content->draft->stimulator);
         if (draftDiffers) {
             plans.push_back(planOf(*content->draft, plans, content->course, content->today));
             plans.back().stimulator = m_stimulator.value_or(Stimulator{});

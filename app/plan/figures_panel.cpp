@@ -9,6 +9,7 @@
 
 #include <QGridLayout>
 #include <QLabel>
+#include <QStringList>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -37,7 +38,7 @@ FiguresPanel::FiguresPanel(const QuantityText& text, QWidget* parent)
     m_layout->setContentsMargins(1, 1, 1, space::close);
     m_layout->setSpacing(0);
     QGridLayout* grid = nullptr;
-    addSection(tr("For one session"), grid, 2);
+    m_sessionTitle = addSection(tr("For one session"), grid, 2);
     m_contractions = addFigure(*grid, tr("Contractions"), QStringLiteral("contractions"));
     m_onTime = addFigure(*grid, tr("Total on time"), QStringLiteral("onTime"));
     m_duty = addFigure(*grid, tr("Duty cycle"), QStringLiteral("dutyCycle"));
@@ -73,7 +74,7 @@ FiguresPanel::FiguresPanel(const QuantityText& text, QWidget* parent)
     clearFigures();
 }
 
-void FiguresPanel::addSection(const QString& title, QGridLayout*& grid, int columns)
+QLabel* FiguresPanel::addSection(const QString& title, QGridLayout*& grid, int columns)
 {
     auto* head = new QFrame(this);
     setRole(*head, Role::sheetHead);
@@ -89,6 +90,7 @@ void FiguresPanel::addSection(const QString& title, QGridLayout*& grid, int colu
     grid->setVerticalSpacing(0);
     grid->setColumnStretch(columns - 2, 1);
     m_layout->addLayout(grid);
+    return label;
 }
 
 QLabel* FiguresPanel::addFigure(QGridLayout& grid, const QString& name, const QString& objectName)
@@ -113,7 +115,7 @@ void FiguresPanel::clearFigures()
         label->setText(unknown());
     }
     hideDose();
-    m_noDose->setText(tr("No figures while a value stops them: see the line above."));
+    m_noDose->setText(tr("No figures while a value stops them: see the cautions above."));
     m_noDose->show();
 }
 
@@ -134,28 +136,41 @@ void FiguresPanel::show(const Block* block, const std::optional<BlockFigures>& f
         }
         return;
     }
-    showSession(*figures);
+    showSession(*block, *figures);
     showSites(*figures);
     showWeek(*block, *figures, before);
 }
 
-void FiguresPanel::showSession(const BlockFigures& figures)
+void FiguresPanel::showSession(const Block& block, const BlockFigures& figures)
 {
-    const SessionTiming& timing = *figures.sites.front().timing;
-    m_contractions->setText(m_text.count(*figures.contractions));
+    // In turn the contractions of all sites follow each other; at once the most of any counts.
     std::int64_t started = 0;
     for (const SiteFigures& site : figures.sites) {
-        started = std::max(started, site.timing->contractionsStarted);
+        const std::int64_t ofSite = site.timing->contractionsStarted;
+        started = block.siteOrder == SiteOrder::oneAfterAnother ? started + ofSite
+                                                                : std::max(started, ofSite);
     }
-    if (figures.sites.size() == 1 && started != *figures.contractions) {
-        m_contractions->setText(
-            tr("%1 whole, %2 begun")
-                .arg(m_text.count(*figures.contractions), m_text.count(started)));
-    }
-    m_onTime->setText(m_text.time(timing.totalOnTime));
-    m_duty->setText(m_text.percent(timing.dutyCycle()));
-    m_ratio->setText(m_text.ratioToOne(timing.offOnRatio()));
-    m_pulses->setText(m_text.count(timing.pulses));
+    m_contractions->setText(
+        started == *figures.contractions
+            ? m_text.count(started)
+            : tr("%1 whole, %2 begun")
+                  .arg(m_text.count(*figures.contractions), m_text.count(started)));
+    bool differs = false;
+    const auto show = [&](QLabel* label, auto&& textOf) {
+        QStringList bySite;
+        for (const SiteFigures& site : figures.sites) {
+            bySite.append(textOf(*site.timing));
+        }
+        const bool same = bySite.count(bySite.front()) == bySite.size();
+        differs = differs || !same;
+        label->setText(same ? bySite.front() : bySite.join(QStringLiteral(" | ")));
+    };
+    show(m_onTime, [&](const SessionTiming& timing) { return m_text.time(timing.totalOnTime); });
+    show(m_duty, [&](const SessionTiming& timing) { return m_text.percent(timing.dutyCycle()); });
+    show(m_ratio,
+         [&](const SessionTiming& timing) { return m_text.ratioToOne(timing.offOnRatio()); });
+    show(m_pulses, [&](const SessionTiming& timing) { return m_text.count(timing.pulses); });
+    m_sessionTitle->setText(differs ? tr("For one session, site by site") : tr("For one session"));
 }
 
 void FiguresPanel::rebuildSites(std::size_t sites)

@@ -35,9 +35,9 @@ public:
               const std::optional<BlockFigures>& before);
 
 private:
-    void addSection(const QString& title, QGridLayout*& grid, int columns);
+    QLabel* addSection(const QString& title, QGridLayout*& grid, int columns);
     QLabel* addFigure(QGridLayout& grid, const QString& name, const QString& objectName);
-    void showSession(const BlockFigures& figures);
+    void showSession(const Block& block, const BlockFigures& figures);
     void showSites(const BlockFigures& figures);
     void rebuildSites(std::size_t sites);
     void showWeek(const Block& block, const BlockFigures& figures,
@@ -47,6 +47,7 @@ private:
 
     const QuantityText& m_text;
     QVBoxLayout* m_layout;
+    QLabel* m_sessionTitle = nullptr;
     QLabel* m_contractions = nullptr;
     QLabel* m_onTime = nullptr;
     QLabel* m_duty = nullptr;

@@ -151,6 +151,7 @@ void PlanPage::setCourse(const Course& course)
                        db::plansOf(reading, *course.id), db::stimulators(reading)};
     });
     if (!content) {
+        closeCourse(); // never somebody else's plan under this name
         reportFailure(content.error());
         return;
     }

@@ -265,7 +265,8 @@ void SettingsForm::refreshQuantity(const QuantityLine& line)
         tr("%1, %2, %3", "setting, unit, range")
             .arg(lineName(line.field, line.site), unitWord(shownUnit(line.field)), allowed));
     if (line.field == Field::onTime) {
-        line.row->setHint(rampHabitName(unit->rampHabit));
+        line.row->setHint(unit->rampHabit == RampHabit::includedInOnTime ? tr("ramps inside")
+                                                                         : tr("ramps added"));
     }
     if (before == nullptr) {
         line.row->setBefore({}, false);

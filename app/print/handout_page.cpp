@@ -210,7 +210,9 @@ QString HandoutPage::suggestedName() const
 
 void HandoutPage::savePdf()
 {
+    emit contentWanted();
     if (!m_view->document()) {
+        emit said(m_sentence->text());
         return;
     }
     const auto file = m_services.prompts.placeForPdf(this, suggestedName());
@@ -221,11 +223,13 @@ void HandoutPage::savePdf()
         m_services.prompts.tell(this, errorText(written.error(), m_services.text));
         return;
     }
+    emit handedOut(Medium::pdf);
     emit said(tr("Saved as %1.").arg(*file));
 }
 
 void HandoutPage::print()
 {
+    emit contentWanted();
     if (!m_view->document()) {
         emit said(m_sentence->text());
         return;
@@ -245,6 +249,7 @@ void HandoutPage::print()
         m_services.prompts.tell(this, errorText(printed.error(), m_services.text));
         return;
     }
+    emit handedOut(Medium::paper);
     emit said(tr("Sent to the printer."));
 }
 

@@ -5,6 +5,7 @@
 #include "app/print/paper_format.h"
 #include "app/window/services.h"
 
+#include "core/follow_up.h"
 #include "core/handout_content.h"
 
 #include <QList>
@@ -46,6 +47,11 @@ public:
 
 signals:
     void said(const QString& sentence);
+    /// Something is about to be printed or saved: whoever listens sets the content as it is now,
+    /// before this returns.
+    void contentWanted();
+    /// Pages left the program.
+    void handedOut(quadrille::Medium medium);
     /// The person wants to go to the plan, because there is none to print.
     void planRequested();
     /// The person wants to see what the screening says.

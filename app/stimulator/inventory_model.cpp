@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/stimulator/inventory_model.h"
 
+#include "app/look/row_table.h"
 #include "app/stimulator/inventory_text.h"
 
 #include <QFont>
@@ -76,12 +77,7 @@ QVariant InventoryModel::data(const QModelIndex& index, int role) const
     case Qt::ToolTipRole:
         return text;
     case Qt::AccessibleTextRole:
-        return text.isEmpty()
-                   ? QString()
-                   : tr("%1: %2", "column, value")
-                         .arg(
-                             headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString(),
-                             text);
+        return spokenCell(index, text);
     case Qt::FontRole: {
         QFont font;
         font.setBold(index.column() == number || isOverdue(row, index.column()));

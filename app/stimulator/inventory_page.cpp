@@ -2,6 +2,7 @@
 #include "app/stimulator/inventory_page.h"
 
 #include "app/look/roles.h"
+#include "app/look/row_table.h"
 #include "app/look/tokens.h"
 #include "app/stimulator/inventory_model.h"
 #include "app/stimulator/inventory_text.h"
@@ -13,7 +14,6 @@
 
 #include <QEvent>
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QLabel>
 #include <QPlainTextEdit>
 #include <QPushButton>
@@ -46,17 +46,7 @@ InventoryPage::InventoryPage(const Services& services, std::optional<CourseId> p
     m_table->setModel(m_model);
     m_table->setObjectName(QStringLiteral("inventory"));
     m_table->setAccessibleName(tr("Units of the practice, the most overdue first"));
-    m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
-    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_table->setTabKeyNavigation(false);
-    m_table->setShowGrid(false);
-    m_table->setFrameShape(QFrame::NoFrame);
-    m_table->setWordWrap(false);
-    m_table->verticalHeader()->hide();
-    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-    m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    m_table->horizontalHeader()->setHighlightSections(false);
+    dressAsRows(*m_table);
     m_empty->setObjectName(QStringLiteral("noUnits"));
     m_empty->setWordWrap(true);
     m_empty->setAlignment(Qt::AlignTop | Qt::AlignLeft);

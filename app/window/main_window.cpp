@@ -109,14 +109,19 @@ void MainWindow::connectPages()
     connect(m_caseload, &CaseloadPage::openRequested, this, &MainWindow::openPatient);
     connect(m_caseload, &CaseloadPage::newPatientRequested, this, &MainWindow::newPatient);
     connect(m_caseload, &CaseloadPage::demoRequested, this, &MainWindow::demoRequested);
-    connect(m_record, &RecordPage::said, this, &MainWindow::say);
-    connect(m_record, &RecordPage::backRequested, this, &MainWindow::showCaseload);
+    connectRecord();
     const StoreEvents& events = m_services.events;
     connect(&events, &StoreEvents::patientChanged, m_caseload, &CaseloadPage::reload);
     connect(&events, &StoreEvents::planChanged, m_caseload, &CaseloadPage::reload);
     connect(&events, &StoreEvents::screeningChanged, m_caseload, &CaseloadPage::reload);
     connect(&events, &StoreEvents::practiceChanged, m_caseload, &CaseloadPage::reload);
     connect(&events, &StoreEvents::practiceChanged, this, &MainWindow::showIdentity);
+}
+
+void MainWindow::connectRecord()
+{
+    connect(m_record, &RecordPage::said, this, &MainWindow::say);
+    connect(m_record, &RecordPage::backRequested, this, &MainWindow::showCaseload);
     connect(&m_record->planPage().draft().undoStack(), &QUndoStack::indexChanged, this,
             &MainWindow::updateActs);
 }
@@ -193,7 +198,14 @@ void MainWindow::askForPractice()
 void MainWindow::leaveErased(PatientId patient)
 {
     if (m_record->patient() == patient) {
-        m_record->close();
+        // Fields, texts and pages that showed the person go too.
+        RecordPage* erased = m_record;
+        erased->close();
+        m_record = new RecordPage(m_services, this);
+        m_stack->addWidget(m_record);
+        connectRecord();
+        m_stack->removeWidget(erased);
+        erased->deleteLater();
     }
     showCaseload();
     m_caseload->reload();

@@ -66,6 +66,7 @@ private:
     void buildMenus();
     void addAct(QMenu& menu, const ActFacts& facts);
     void connectPages();
+    void connectRecord();
     void carryOut(Act act);
     void carryOutInPractice(Act act);
     void carryOutInRecord(Act act);

@@ -87,6 +87,15 @@ TEST(Attention, TheLastWeekRunsFromItsFirstDayToItsLast)
     EXPECT_THAT(reasonsOf(row, *dateFromIso("2026-03-09")), ElementsAre(AttentionReason::planOver));
 }
 
+// Nothing is prescribed any more: that weighs more than a draft that waits.
+TEST(Attention, APlanThatEndedComesBeforeADraft)
+{
+    EXPECT_THAT(reasonsOf(running({planOf(1, 4, start)}, true), *dateFromIso("2026-03-09")),
+                ElementsAre(AttentionReason::planOver, AttentionReason::draftNotIssued));
+    EXPECT_THAT(reasonsOf(running({planOf(1, 4, start)}, true), *dateFromIso("2026-03-08")),
+                ElementsAre(AttentionReason::draftNotIssued, AttentionReason::lastWeek));
+}
+
 TEST(Attention, ThePlanIssuedLastDecidesWhenTheWeeksAreOver)
 {
     const Date later = *dateFromIso("2026-03-02");

@@ -7,12 +7,14 @@
 #include "tests/app/practice_window.h"
 
 #include "db/people.h"
+#include "db/plans.h"
 
 #include <QAction>
 #include <QComboBox>
 #include <QDialog>
 #include <QFile>
 #include <QLineEdit>
+#include <QPointer>
 #include <QSettings>
 #include <QTemporaryDir>
 #include <QTest>
@@ -119,12 +121,18 @@ TEST_F(Erasing, ForgetsUnsavedWorkOfTheErasedRecord)
         QTest::keyClick(dialog.findChild<QComboBox*>(QStringLiteral("ground")), Qt::Key_Down);
         typeInto(dialog.findChild<QLineEdit*>(QStringLiteral("reference")), QStringLiteral("1001"));
         dialog.accept();
+        EXPECT_EQ(problemOf(dialog), QString());
     });
+    const QPointer<RecordPage> shown = &program.window()->recordPage();
     chooseErase();
     // Longer than the delay after which unsaved work is kept.
     EXPECT_FALSE(
         QTest::qWaitFor([&] { return program.window()->recordPage().patient().has_value(); }, 700));
     EXPECT_FALSE(isThere());
+    EXPECT_FALSE(shown) << "fields that showed the person are gone too";
+    std::unique_ptr<db::Store> store = temp.open();
+    EXPECT_FALSE(must(store->read(
+        [&](db::Reading& reading) { return db::unsavedDraftOf(reading, made->course); })));
 }
 
 } // namespace

@@ -207,4 +207,28 @@ TEST_F(History, IsSavedForASpreadsheetWithoutFormulas)
               QFileDevice::Permissions());
 }
 
+// The page reads some hundred changes at once; the table has them all.
+TEST_F(History, IsSavedWholeHoweverFarItWasRead)
+{
+    Patient agnes = aPatient();
+    agnes.id = practice.ids().patient;
+    for (int i = 0; i < 450; ++i) {
+        agnes.note = "note " + std::to_string(i);
+        must(practice.store().write(author(), "change patient", [&](db::Writing& writing) {
+            db::changePatient(writing, agnes);
+        }));
+        ++agnes.version;
+    }
+    open();
+    practice.prompts().table = practice.temp().folder() + QStringLiteral("/history.csv");
+    QTest::mouseClick(practice.find<QPushButton>("historyAsCsv"), Qt::LeftButton);
+    QFile file(*practice.prompts().table);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const QString text = QString::fromUtf8(file.readAll());
+    EXPECT_GE(text.count(QStringLiteral("\r\n")), 450);
+    for (const char* note : {"note 0,", "note 249", "note 449"}) {
+        EXPECT_TRUE(text.contains(QLatin1String(note))) << note;
+    }
+}
+
 } // namespace
