@@ -77,6 +77,16 @@ HandoutSettings withoutShared(HandoutSettings settings, const HandoutSettings& s
     return settings;
 }
 
+/// In the order in which the patient turns them up.
+std::vector<Site> sitesInOrder(const Block& block)
+{
+    std::vector<Site> sites = block.sites;
+    if (block.siteOrder == SiteOrder::together) {
+        std::ranges::stable_sort(sites, {}, &Site::channel);
+    }
+    return sites;
+}
+
 HandoutCard cardOf(const Block& block, const Stimulator& stimulator)
 {
     HandoutCard card;
@@ -85,13 +95,14 @@ HandoutCard cardOf(const Block& block, const Stimulator& stimulator)
     card.siteOrder = block.siteOrder;
     card.sitting = blockFigures(block, stimulator).sitting;
 
+    const std::vector<Site> sites = sitesInOrder(block);
     std::vector<HandoutSettings> settings;
-    std::ranges::transform(block.sites, std::back_inserter(settings), [&](const Site& site) {
+    std::ranges::transform(sites, std::back_inserter(settings), [&](const Site& site) {
         return allSettings(site.settings, stimulator);
     });
     card.common = sharedBy(settings);
-    for (std::size_t i = 0; i < block.sites.size(); ++i) {
-        const Site& site = block.sites[i];
+    for (std::size_t i = 0; i < sites.size(); ++i) {
+        const Site& site = sites[i];
         card.sites.push_back({site.muscle, site.side, site.channel, site.pads,
                               withoutShared(settings[i], card.common), site.settings.amplitude,
                               site.position, site.instruction});
@@ -113,7 +124,7 @@ HandoutCautions cautionsFor(const std::vector<HandoutCard>& cards)
 {
     HandoutCautions cautions;
     cautions.always = {Caution::onlyAsShownOnThisPerson,
-                       Caution::neverFrontOfNeck,
+                       Caution::neverHeadFaceOrNeck,
                        Caution::neverAcrossChest,
                        Caution::neverOverBrokenSkin,
                        Caution::stimulatorsOwnInstructionsFirst,
@@ -143,6 +154,14 @@ HandoutCautions cautionsFor(const std::vector<HandoutCard>& cards)
     return cautions;
 }
 
+/// What will have been tolerated when a later block begins, nobody knows on the day of printing.
+void forgetLastTolerated(HandoutCard& card)
+{
+    for (HandoutSite& site : card.sites) {
+        site.amplitude.lastTolerated.reset();
+    }
+}
+
 /// The blocks with days left to do, from the day of printing or the from-date, whichever is later.
 std::vector<HandoutCard> cardsOf(const Course& course, const Plan& plan, Date printedOn)
 {
@@ -168,6 +187,9 @@ std::vector<HandoutCard> cardsOf(const Course& course, const Plan& plan, Date pr
         card.lastDay = ends;
         card.weekBegins = Weekday(course.startDate);
         cards.push_back(std::move(card));
+        if (cards.size() > 1) {
+            forgetLastTolerated(cards.back());
+        }
     }
     return cards;
 }

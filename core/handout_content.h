@@ -24,7 +24,7 @@ namespace quadrille
 enum class Caution {
     // always
     onlyAsShownOnThisPerson,
-    neverFrontOfNeck,
+    neverHeadFaceOrNeck,
     neverAcrossChest, ///< also one pad each side of it, or chest to back
     neverOverBrokenSkin,
     stimulatorsOwnInstructionsFirst,
@@ -106,6 +106,7 @@ struct HandoutSite {
     int channel = 1;
     std::vector<Pad> pads;
     HandoutSettings own; ///< what differs between the sites of the block
+    /// What was tolerated last is known on the first card of a handout only.
     AmplitudeGuidance amplitude;
     std::string position;
     std::string instruction;
@@ -126,6 +127,7 @@ struct HandoutCard {
     /// settings cannot be run.
     std::optional<Milliseconds> sitting = std::nullopt;
     HandoutSettings common; ///< what is the same at all sites
+    /// By channel where they run at once, in the block's order where they run in turn.
     std::vector<HandoutSite> sites;
     friend bool operator==(const HandoutCard&, const HandoutCard&) = default;
 };

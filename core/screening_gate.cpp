@@ -89,7 +89,7 @@ public:
             return std::move(m_gate);
         }
         const Screening& screening = *m_facts.latest;
-        if (!screening.signedOn) {
+        if (!screening.signedOn || *screening.signedOn > m_facts.today) {
             shut(GateReason::notSigned);
         } else {
             m_gate.validThrough = validThrough(*screening.signedOn, m_facts.validity);

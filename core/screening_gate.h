@@ -3,7 +3,8 @@
 // saving a handout, measuring a threshold, running the work and rest cue. A pure function of the
 // record; it decides nothing that the rules below do not say.
 //
-//   no screening, an unsigned latest one, or one past its term   shut; no reason opens it
+//   no screening, an unsigned latest one, one signed only after
+//   the day, or one past its term                                shut; no reason opens it
 //   contraindication answered yes or not known                   shut, everywhere
 //   local contraindication answered yes or not known             shut for the sites it reaches
 //   sensation of the skin absent under a site's pads             shut for that site, and for one

@@ -209,9 +209,14 @@ QString putAside(const QString& store, Moment moment)
 void copyStore(const QString& store, const QString& target)
 {
     const NoClock clock;
-    const auto source =
-        openFile(store, Opening::readOnly, clock, usualPatience, builtInSteps()).connection;
-    copyDatabase(*source, target);
+    const auto source = caught(
+        [&] { return openFile(store, Opening::readOnly, clock, usualPatience, builtInSteps()); });
+    if (!source) {
+        Error error = source.error();
+        error.subject = store.toStdString();
+        throw Failure(error);
+    }
+    copyDatabase(*source->connection, target);
 }
 
 Result<void> writeBackup(const QString& store, const QString& out,

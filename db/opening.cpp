@@ -206,7 +206,7 @@ OpenedFile openFile(const QString& file, Opening opening, const Clock& clock,
             return opened;
         }
         if (!QFileInfo::exists(path)) {
-            failWith(ErrorCode::cannotOpen, made.reason());
+            failWith(ErrorCode::cannotWrite, made.reason());
         }
         // Another program made it in the meantime.
     }

@@ -87,9 +87,9 @@ class Store
 {
 public:
     /// Opens `file`, applying the steps of the schema that are missing in one transaction, after
-    /// copying the file aside. Errors: cannotOpen, notAStore, storeDamaged, logMissing,
-    /// onNetworkShare, newerStore, readOnly, locked, diskFull, migrationFailed; the file is then as
-    /// it was. `clock` outlives the store.
+    /// copying the file aside. Errors: cannotOpen, cannotWrite where a new one can't be made,
+    /// notAStore, storeDamaged, logMissing, onNetworkShare, newerStore, readOnly, locked, diskFull,
+    /// migrationFailed; the file is then as it was. `clock` outlives the store.
     static Result<std::unique_ptr<Store>> open(const QString& file, Opening opening,
                                                const Clock& clock,
                                                std::chrono::milliseconds patience = usualPatience);

@@ -25,8 +25,6 @@ struct AdherenceVerbWords {
     Q_DECLARE_TR_FUNCTIONS(AdherenceVerbWords)
 };
 
-constexpr QLatin1String courseOption("course");
-constexpr QLatin1String patientOption("patient");
 constexpr QLatin1String fromOption("from");
 constexpr QLatin1String toOption("to");
 constexpr QLatin1String asOfOption("as-of");
@@ -62,10 +60,8 @@ void addOptions(QCommandLineParser& parser)
     const QString day = QStringLiteral("YYYY-MM-DD");
     parser.addOptions(
         {storeFileOption(),
-         {patientOption, AdherenceVerbWords::tr("The patient’s reference."), QStringLiteral("REF")},
-         {courseOption,
-          AdherenceVerbWords::tr("Number of the course, where the patient has several running."),
-          QStringLiteral("N")},
+         patientOption(),
+         courseOption(),
          {fromOption, AdherenceVerbWords::tr("First day to count; else the start of the course."),
           day},
          {toOption, AdherenceVerbWords::tr("Last day to count; else the day of --as-of."), day},
@@ -93,15 +89,13 @@ std::variant<Wish, Problem> wishOf(const QCommandLineParser& parser)
 {
     Wish wish;
     wish.store = parser.value(storeFileOption());
-    wish.patient = parser.value(patientOption);
+    wish.patient = parser.value(patientOption());
     wish.asJson = parser.isSet(jsonOption);
-    if (parser.isSet(courseOption)) {
-        bool isNumber = false;
-        wish.course = parser.value(courseOption).toInt(&isNumber);
-        if (!isNumber || *wish.course < 1) {
-            return AdherenceVerbWords::tr("--course takes a number: 1, 2, 3 …");
-        }
+    const auto course = courseNumberIn(parser);
+    if (const auto* problem = std::get_if<Problem>(&course)) {
+        return *problem;
     }
+    wish.course = std::get<std::optional<int>>(course);
     for (const auto& [option, day] :
          {std::pair(fromOption, &wish.from), {toOption, &wish.to}, {asOfOption, &wish.asOf}}) {
         if (const auto problem = readDay(parser, option, *day)) {
@@ -139,6 +133,16 @@ Found read(db::Reading& reading, const Wish& wish, Date asOf)
 int report(const Found& found, const Wish& wish, Date asOf, const CommandContext& context)
 {
     const CourseRecords& records = found.records;
+    if (asOf < records.course.startDate && !wish.to) {
+        context.err << AdherenceVerbWords::tr(
+                           "Course %1 of patient %2 has not begun on %3: it starts on %4. Give "
+                           "--to for what is to come.")
+                           .arg(QString::number(records.course.number), wish.patient,
+                                QString::fromStdString(isoDate(asOf)),
+                                QString::fromStdString(isoDate(records.course.startDate)))
+                    << '\n';
+        return exit_code::badInput;
+    }
     DateInterval interval = wholeCourse(records.course, asOf);
     interval.from = wish.from.value_or(interval.from);
     interval.to = wish.to.value_or(interval.to);
@@ -174,9 +178,7 @@ int reportFrom(const Wish& wish, const CommandContext& context)
         return refuse(found.error(), context);
     }
     if (!found->isPatient) {
-        context.err
-            << AdherenceVerbWords::tr("There is no patient %1 in %2.").arg(wish.patient, wish.store)
-            << '\n';
+        context.err << noSuchPatient(wish.patient, wish.store) << '\n';
         return exit_code::badInput;
     }
     if (const auto* problem = std::get_if<Problem>(&found->course)) {
@@ -193,8 +195,9 @@ int adherenceVerb(const QStringList& arguments, const CommandContext& context)
     QCommandLineParser parser;
     parser.setApplicationDescription(description());
     addOptions(parser);
-    if (const auto end = endsAtOptions(parser, QStringLiteral("adherence"), arguments,
-                                       {QStringLiteral("store"), patientOption}, 0, context)) {
+    if (const auto end =
+            endsAtOptions(parser, QStringLiteral("adherence"), arguments,
+                          {QStringLiteral("store"), QStringLiteral("patient")}, 0, context)) {
         return *end;
     }
     const auto wish = wishOf(parser);

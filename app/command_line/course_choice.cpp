@@ -33,6 +33,38 @@ QString listOf(std::vector<Course> courses, const QuantityText& text)
 
 } // namespace
 
+QCommandLineOption patientOption()
+{
+    return {QStringLiteral("patient"), ChoiceWords::tr("The patient’s reference."),
+            QStringLiteral("REF")};
+}
+
+QCommandLineOption courseOption()
+{
+    return {QStringLiteral("course"),
+            ChoiceWords::tr("Number of the course, where the patient has several running."),
+            QStringLiteral("N")};
+}
+
+std::variant<std::optional<int>, QString> courseNumberIn(const QCommandLineParser& parser)
+{
+    const QString option = courseOption().names().front();
+    if (!parser.isSet(option)) {
+        return std::optional<int>();
+    }
+    bool isNumber = false;
+    const int number = parser.value(option).toInt(&isNumber);
+    if (!isNumber || number < 1) {
+        return ChoiceWords::tr("--course takes a number: 1, 2, 3 …");
+    }
+    return std::optional(number);
+}
+
+QString noSuchPatient(const QString& reference, const QString& store)
+{
+    return ChoiceWords::tr("There is no patient %1 in %2.").arg(reference, store);
+}
+
 std::variant<Course, QString> chooseCourse(const std::vector<Course>& courses,
                                            const QString& patient, std::optional<int> number,
                                            Date today, const QuantityText& text)

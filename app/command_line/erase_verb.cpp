@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/command_line/care_verbs.h"
+#include "app/command_line/course_choice.h"
 #include "app/command_line/verb_options.h"
 
 #include "db/backup.h"
@@ -42,8 +43,7 @@ void addOptions(QCommandLineParser& parser)
                        "of the act stays."));
     parser.addOptions(
         {storeFileOption(),
-         {QStringLiteral("patient"), EraseWords::tr("The patient’s reference."),
-          QStringLiteral("REF")},
+         patientOption(),
          {QStringLiteral("confirm"), EraseWords::tr("The reference once more."),
           QStringLiteral("REF")},
          {QStringLiteral("ground"), EraseWords::tr("request, retention-over or entered-in-error."),
@@ -75,9 +75,9 @@ Parties partiesIn(db::Reading& reading, const QCommandLineParser& parser)
     return parties;
 }
 
-/// Nobody has the reference: perhaps because an erasure was cut off before the file was written
-/// anew.
-int refuseUnknown(const QString& subject, db::Store& store, const CommandContext& context)
+/// Nobody has the reference or the name: perhaps because an erasure was cut off before the file was
+/// written anew.
+int refuseUnknown(const QString& sentence, db::Store& store, const CommandContext& context)
 {
     const Result<bool> scrubbed = store.scrubErased();
     if (!scrubbed) {
@@ -87,8 +87,8 @@ int refuseUnknown(const QString& subject, db::Store& store, const CommandContext
         context.out << EraseWords::tr("Whoever was erased before has left no trace in the file.")
                     << '\n';
     }
-    return refuse({.code = ErrorCode::notFound, .subject = subject.toStdString(), .detail = {}},
-                  context);
+    context.err << sentence << '\n';
+    return exit_code::badInput;
 }
 
 void listCopies(const Patient& patient, const QCommandLineParser& parser,
@@ -149,8 +149,12 @@ int eraseVerb(const QStringList& arguments, const CommandContext& context)
         return refuse(parties.error(), context);
     }
     if (!parties->patient || !parties->practitioner) {
-        const QString missing = parties->patient ? parser.value(QStringLiteral("by")) : reference;
-        return refuseUnknown(missing, **store, context);
+        const QString file = parser.value(QStringLiteral("store"));
+        return refuseUnknown(parties->patient
+                                 ? EraseWords::tr("No practitioner is called %1 in %2.")
+                                       .arg(parser.value(QStringLiteral("by")), file)
+                                 : noSuchPatient(reference, file),
+                             **store, context);
     }
     const db::Author author{.practitioner = parties->practitioner->id,
                             .name = parties->practitioner->name};

@@ -48,31 +48,6 @@ struct Wish {
 /// Why it can't be done, in one sentence.
 using Problem = QString;
 
-const QCommandLineOption& storeOption()
-{
-    static const QCommandLineOption option(QStringLiteral("store"),
-                                           HandoutVerbWords::tr("The practice file."),
-                                           QStringLiteral("FILE"));
-    return option;
-}
-
-const QCommandLineOption& patientOption()
-{
-    static const QCommandLineOption option(QStringLiteral("patient"),
-                                           HandoutVerbWords::tr("The patient’s reference."),
-                                           QStringLiteral("REF"));
-    return option;
-}
-
-const QCommandLineOption& courseOption()
-{
-    static const QCommandLineOption option(
-        QStringLiteral("course"),
-        HandoutVerbWords::tr("Number of the course, where the patient has several running."),
-        QStringLiteral("N"));
-    return option;
-}
-
 const QCommandLineOption& paperOption()
 {
     static const QCommandLineOption option(QStringLiteral("paper"),
@@ -88,36 +63,22 @@ const QCommandLineOption& largePrintOption()
     return option;
 }
 
-const QCommandLineOption& outOption()
+QCommandLineOption outOption()
 {
-    static const QCommandLineOption option(QStringLiteral("out"),
-                                           HandoutVerbWords::tr("Where the PDF goes."),
-                                           QStringLiteral("FILE.pdf"));
-    return option;
+    return outFileOption(HandoutVerbWords::tr("Where the PDF goes."));
 }
 
 std::variant<Wish, Problem> wishOf(const QCommandLineParser& parser)
 {
-    Wish wish{parser.value(storeOption()),
+    const auto course = courseNumberIn(parser);
+    if (const auto* problem = std::get_if<Problem>(&course)) {
+        return *problem;
+    }
+    Wish wish{parser.value(storeFileOption()),
               parser.value(patientOption()),
-              std::nullopt,
+              std::get<std::optional<int>>(course),
               {},
               parser.value(outOption())};
-    if (!parser.positionalArguments().isEmpty()) {
-        return HandoutVerbWords::tr("“%1” is not understood. quadrille handout --help lists the "
-                                    "options.")
-            .arg(parser.positionalArguments().first());
-    }
-    if (wish.store.isEmpty() || wish.patient.isEmpty() || wish.file.isEmpty()) {
-        return HandoutVerbWords::tr("--store FILE, --patient REF and --out FILE.pdf are needed.");
-    }
-    if (parser.isSet(courseOption())) {
-        bool isNumber = false;
-        wish.course = parser.value(courseOption()).toInt(&isNumber);
-        if (!isNumber || *wish.course < 1) {
-            return HandoutVerbWords::tr("--course takes a number: 1, 2, 3 …");
-        }
-    }
     const QString paper = parser.value(paperOption()).toLower();
     if (paper != QStringLiteral("a4") && paper != QStringLiteral("letter")) {
         return HandoutVerbWords::tr("--paper takes a4 or letter.");
@@ -168,7 +129,7 @@ std::variant<HandoutContent, Problem> contentOf(const Wish& wish, const Clock& c
         return errorText(records.error(), text);
     }
     if (!records->patient) {
-        return HandoutVerbWords::tr("There is no patient %1 in %2.").arg(wish.patient, wish.store);
+        return noSuchPatient(wish.patient, wish.store);
     }
     const auto chosen =
         chooseCourse(records->courses, wish.patient, wish.course, clock.today(), text);
@@ -240,10 +201,12 @@ int handoutVerb(const QStringList& arguments, const CommandContext& context)
     QCommandLineParser parser;
     parser.setApplicationDescription(
         HandoutVerbWords::tr("Writes a patient’s handout, of the plan issued last, as PDF."));
-    parser.addOptions({storeOption(), patientOption(), courseOption(), paperOption(),
+    parser.addOptions({storeFileOption(), patientOption(), courseOption(), paperOption(),
                        largePrintOption(), outOption()});
-    if (const auto end =
-            endsAtOptions(parser, QStringLiteral("handout"), arguments, {}, 0, context)) {
+    if (const auto end = endsAtOptions(
+            parser, QStringLiteral("handout"), arguments,
+            {QStringLiteral("store"), QStringLiteral("patient"), QStringLiteral("out")}, 0,
+            context)) {
         return *end;
     }
     const auto wish = wishOf(parser);

@@ -18,6 +18,28 @@ struct OptionWords {
     Q_DECLARE_TR_FUNCTIONS(OptionWords)
 };
 
+QString withoutFullStop(QString sentence)
+{
+    if (sentence.endsWith(QLatin1Char('.'))) {
+        sentence.chop(1);
+    }
+    return sentence;
+}
+
+/// Why the options can't be read.
+QString whyNotRead(const QCommandLineParser& parser, const QString& verb)
+{
+    const QStringList unknown = parser.unknownOptionNames();
+    if (unknown.isEmpty()) { // one without its value, or with a value it does not take
+        return OptionWords::tr("%1: quadrille %2 --help lists the options.")
+            .arg(withoutFullStop(parser.errorText()), verb);
+    }
+    const QString dashes = unknown.front().size() == 1 ? QStringLiteral("-") : QStringLiteral("--");
+    return OptionWords::tr("%1 is no option of this command: quadrille %2 --help lists those "
+                           "there are.")
+        .arg(dashes + unknown.front(), verb);
+}
+
 } // namespace
 
 std::optional<int> endsAtOptions(QCommandLineParser& parser, const QString& verb,
@@ -26,7 +48,7 @@ std::optional<int> endsAtOptions(QCommandLineParser& parser, const QString& verb
 {
     const QCommandLineOption help = parser.addHelpOption();
     if (!parser.parse(QStringList{QStringLiteral("quadrille ") + verb} + arguments)) {
-        return misuse(parser.errorText(), context);
+        return misuse(whyNotRead(parser, verb), context);
     }
     if (parser.isSet(help)) {
         context.out << parser.helpText();

@@ -202,9 +202,10 @@ std::vector<Strip> boxPage(const CardText& card, PrintSize size, const Spacing& 
 
 std::vector<Strip> cardStrips(const CardText& card, PrintSize size, const TextColumn& column)
 {
+    const TextBlock line(card.continued, PrintText::text, size, column.width);
     const auto fewest = [&](const auto& set) {
         return onFewestPages(size, column.height, [&](const Spacing& spacing) {
-            return set(card, size, spacing, column);
+            return continuing(set(card, size, spacing, column), line, column.left);
         });
     };
     std::vector<Strip> whole = fewest(onePage);

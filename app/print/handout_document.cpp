@@ -15,6 +15,9 @@ namespace quadrille::app
 namespace
 {
 
+/// A page number of one digit.
+constexpr int usualPages = 9;
+
 std::vector<Strip> stripsOf(const HandoutText& text, PrintSize size, const TextColumn& column)
 {
     std::vector<Strip> all;
@@ -31,9 +34,23 @@ std::vector<Strip> stripsOf(const HandoutText& text, PrintSize size, const TextC
     return all;
 }
 
-std::vector<PlacedStrip> place(const std::vector<Strip>& strips, PageRange range, double top)
+std::vector<PlacedStrip> place(const std::vector<Strip>& strips, PageRange range, bool continued,
+                               double top)
 {
     std::vector<PlacedStrip> placed;
+    const Strip& begins = strips[range.first];
+    if (continued) {
+        double lineTop = top;
+        for (const LineAbove& line : begins.continued) {
+            Strip strip;
+            strip.size.height = line.height;
+            strip.text = line.text;
+            strip.draw = line.draw;
+            placed.push_back({strip, lineTop});
+            lineTop += line.height;
+        }
+        top += begins.size.continued;
+    }
     for (std::size_t i = range.first; i < range.last; ++i) {
         if (i > range.first) {
             top += strips[i].size.spaceBefore;
@@ -44,18 +61,31 @@ std::vector<PlacedStrip> place(const std::vector<Strip>& strips, PageRange range
     return placed;
 }
 
+std::vector<std::vector<PlacedStrip>> pagesWithin(const HandoutText& text, PrintSize size,
+                                                  const PageEdges& edges)
+{
+    const TextColumn column{edges.left(), edges.width(), edges.bodyBottom() - edges.bodyTop(),
+                            edges.marginLine()};
+    const std::vector<Strip> strips = stripsOf(text, size, column);
+    const std::vector<StripHeight> heights = heightsOf(strips);
+    std::vector<std::vector<PlacedStrip>> pages;
+    for (const PageRange range : breakPages(heights, column.height)) {
+        pages.push_back(place(strips, range, goesOn(heights, range.first), edges.bodyTop()));
+    }
+    return pages;
+}
+
 } // namespace
 
 HandoutDocument::HandoutDocument(const HandoutText& text, PaperChoice choice)
     : m_choice(choice)
     , m_title(text.documentTitle)
-    , m_edges(text, choice)
+    , m_edges(text, choice, usualPages)
+    , m_pages(pagesWithin(text, choice.size, m_edges))
 {
-    const TextColumn column{m_edges.left(), m_edges.width(),
-                            m_edges.bodyBottom() - m_edges.bodyTop(), m_edges.marginLine()};
-    const std::vector<Strip> strips = stripsOf(text, choice.size, column);
-    for (const PageRange range : breakPages(heightsOf(strips), column.height)) {
-        m_pages.push_back(place(strips, range, m_edges.bodyTop()));
+    if (pageCount() > usualPages) {
+        m_edges = PageEdges(text, choice, pageCount());
+        m_pages = pagesWithin(text, choice.size, m_edges);
     }
 }
 

@@ -129,16 +129,13 @@ QString HandoutWords::rhythm(const HandoutRhythm& rhythm, bool forEachMuscle) co
     const QString rest = m_text.setting(Field::offTime, rhythm.offTime.count());
     const QString times = m_text.count(rhythm.contractions.started);
     QString text = forEachMuscle
-                       ? tr("It pulls for %1 and rests for %2, %3 times for each muscle.")
+                       ? tr("It pulls for %1 and rests for %2, %3 times for each muscle")
                              .arg(pull, rest, times)
-                       : tr("It pulls for %1 and rests for %2, %3 times.").arg(pull, rest, times);
-    if (rhythm.restsFirst) {
-        text = tr("It begins with a rest. %1").arg(text);
-    }
-    if (rhythm.contractions.started != rhythm.contractions.completed) {
-        text += tr(" The last pull is cut short.");
-    }
-    return text;
+                       : tr("It pulls for %1 and rests for %2, %3 times").arg(pull, rest, times);
+    text = rhythm.contractions.started != rhythm.contractions.completed
+               ? tr("%1, the last one cut short.").arg(text)
+               : tr("%1.", "a whole sentence").arg(text);
+    return rhythm.restsFirst ? tr("It begins with a rest. %1").arg(text) : text;
 }
 
 } // namespace quadrille::app

@@ -26,6 +26,12 @@ QString townOf(const Practice& practice)
     return address.section(QChar(QChar::LineSeparator), -1).trimmed();
 }
 
+/// On one line.
+QString unbroken(QString text)
+{
+    return text.replace(QLatin1Char(' '), noBreakSpace());
+}
+
 /// What the unit itself calls a setting; empty where the practice has not said.
 QString ownWord(const HandoutContent& content, Field field)
 {
@@ -66,7 +72,7 @@ QString HandoutWords::planIsOver(const HandoutContent& content) const
         .arg(QString::number(content.planNumber), m_text.date(*content.lastDay));
 }
 
-QString HandoutWords::printed(const HandoutContent& content) const
+QStringList HandoutWords::printed(const HandoutContent& content) const
 {
     const QString by = content.printedBy ? typedText(*content.printedBy) : QString();
     const QString day = m_text.date(content.printedOn);
@@ -83,17 +89,18 @@ QString HandoutWords::printed(const HandoutContent& content) const
     }
     for (QString& part : parts) {
         if (part.size() <= longestUnbroken) {
-            part.replace(QLatin1Char(' '), noBreakSpace());
+            part = unbroken(part);
         }
     }
-    return parts.join(QStringLiteral(" · "));
+    return parts;
 }
 
 QString HandoutWords::weeks(const HandoutCard& card)
 {
-    return card.firstWeek == card.lastWeek
-               ? tr("Week %1").arg(card.firstWeek.number)
-               : tr("Weeks %1 to %2").arg(card.firstWeek.number).arg(card.lastWeek.number);
+    return unbroken(
+        card.firstWeek == card.lastWeek
+            ? tr("Week %1").arg(card.firstWeek.number)
+            : tr("Weeks %1 to %2").arg(card.firstWeek.number).arg(card.lastWeek.number));
 }
 
 QString HandoutWords::days(Date first, Date last) const
@@ -136,15 +143,18 @@ CardText HandoutWords::card(const HandoutContent& content, std::size_t index) co
     }
     text.when = {{weeks(card), true},
                  {QStringLiteral(": ") + days(card.firstDay, card.lastDay), false}};
+    text.continued = {
+        {weeks(card), true},
+        {tr(": %1, continued", "days of a card").arg(days(card.firstDay, card.lastDay)), false}};
     if (index + 1 < content.cards.size()) {
         const HandoutCard& following = content.cards[index + 1];
         text.next = tr("From %1 on, go by the page for %2.")
                         .arg(m_text.weekdayAndDay(following.firstDay),
-                             following.firstWeek == following.lastWeek
-                                 ? tr("week %1").arg(following.firstWeek.number)
-                                 : tr("weeks %1 to %2")
-                                       .arg(following.firstWeek.number)
-                                       .arg(following.lastWeek.number));
+                             unbroken(following.firstWeek == following.lastWeek
+                                          ? tr("week %1").arg(following.firstWeek.number)
+                                          : tr("weeks %1 to %2")
+                                                .arg(following.firstWeek.number)
+                                                .arg(following.lastWeek.number)));
     }
     text.numbers = numbers(card);
     text.settingsTitle = tr("On your stimulator, in this order");
@@ -210,7 +220,8 @@ std::vector<SettingGroup> HandoutWords::settings(const HandoutContent& content,
 {
     std::vector<SettingGroup> groups{{QString(), rows(content, card.common)}};
     if (inTurn(card) && card.common.rhythm) {
-        groups.front().rows.back().note = tr("for each muscle");
+        QString& note = groups.front().rows.back().note;
+        note = note.isEmpty() ? tr("for each muscle") : tr("for each muscle, %1").arg(note);
     }
     for (const HandoutSite& site : card.sites) {
         if (!site.own.isEmpty()) {
@@ -260,8 +271,8 @@ std::vector<SettingLine> HandoutWords::rows(const HandoutContent& content,
     if (settings.rhythm) {
         const HandoutContractions& contractions = settings.rhythm->contractions;
         const bool cut = contractions.started != contractions.completed;
-        rows.push_back({tr("Contractions"), cut ? tr("and one cut short") : QString(),
-                        m_text.count(contractions.completed)});
+        rows.push_back({tr("Contractions"), cut ? tr("the last one cut short") : QString(),
+                        m_text.count(contractions.started)});
     }
     return rows;
 }
@@ -270,8 +281,12 @@ SiteTable HandoutWords::sites(const HandoutContent& content, const HandoutCard& 
 {
     SiteTable table;
     const QString own = ownWord(content, Field::amplitudeCeiling);
+    const bool anyCeiling = std::ranges::any_of(
+        card.sites, [](const HandoutSite& site) { return site.amplitude.ceiling.has_value(); });
     table.howStrong = withBold(
-        tr("%1 as strong as you can bear, without sharp pain."),
+        anyCeiling ? tr("%1 as strong as you can bear, without sharp pain, and never above the "
+                        "figure at the right.")
+                   : tr("%1 as strong as you can bear, without sharp pain."),
         {own.isEmpty() ? tr("How strong:") : tr("How strong (“%1” on your unit):").arg(own)});
     table.head = {tr("Channel"), {}, {}, tr("Last time"), tr("Never above")};
     bool anyDash = false;

@@ -10,6 +10,7 @@
 
 #include <QCoreApplication>
 #include <QString>
+#include <QStringList>
 
 #include <vector>
 
@@ -70,7 +71,8 @@ struct CardText {
     QString title;
     RichText who;
     RichText when;
-    QString next; ///< what takes over afterwards; empty on the last card
+    RichText continued; ///< on top of each page on which the card goes on
+    QString next;       ///< what takes over afterwards; empty on the last card
     std::vector<BigNumberText> numbers;
     QString settingsTitle;
     QString settingsPageTitle; ///< where the settings stand on a page of their own
@@ -108,7 +110,7 @@ struct HandoutText {
     QString documentTitle; ///< for the file; names no person
     QString practice;      ///< head of every page
     QString patientName;
-    QString printed; ///< foot of every page
+    QStringList printed; ///< foot of every page; a line ends between two of them
     std::vector<CardText> cards;
     SafetyText safety;
 };
@@ -149,7 +151,7 @@ private:
     QString rhythm(const HandoutRhythm& rhythm, bool forEachMuscle) const;
     static QString weeks(const HandoutCard& card);
     QString days(Date first, Date last) const;
-    QString printed(const HandoutContent& content) const;
+    QStringList printed(const HandoutContent& content) const;
 
     QuantityText m_text;
 };

@@ -15,7 +15,7 @@ constexpr double tolerance = 1e-6;
 /// One past the last strip that fits below `first`; at least one strip.
 std::size_t fillPage(const std::vector<StripHeight>& strips, std::size_t first, double pageHeight)
 {
-    double used = strips[first].height;
+    double used = strips[first].height + (goesOn(strips, first) ? strips[first].continued : 0.0);
     std::size_t end = first + 1;
     while (end < strips.size() && !strips[end].startsPage) {
         used += strips[end].spaceBefore + strips[end].height;
@@ -39,6 +39,11 @@ std::size_t lastPlace(const std::vector<StripHeight>& strips, std::size_t first,
 }
 
 } // namespace
+
+bool goesOn(const std::vector<StripHeight>& strips, std::size_t first)
+{
+    return first > 0 && !strips[first].startsPage;
+}
 
 std::vector<PageRange> breakPages(const std::vector<StripHeight>& strips, double pageHeight)
 {

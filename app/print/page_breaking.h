@@ -21,6 +21,9 @@ struct StripHeight {
     double spaceBefore = 0.0; ///< left away at the top of a page
     BreakBelow below = BreakBelow::free;
     bool startsPage = false;
+    /// Taken above a strip with which a page begins in the middle of something, for a line that
+    /// says of what.
+    double continued = 0.0;
 };
 
 /// Strips first … last−1 stand on one page.
@@ -29,6 +32,9 @@ struct PageRange {
     std::size_t last = 0;
     friend bool operator==(const PageRange&, const PageRange&) = default;
 };
+
+/// Whether the page that begins with strip `first` goes on with what an earlier page began.
+bool goesOn(const std::vector<StripHeight>& strips, std::size_t first);
 
 /// Fills pages of `pageHeight` from the top. A page ends at its last free place; without one at its
 /// last place to avoid, and without that wherever it is full. Every strip stands on exactly one

@@ -15,7 +15,8 @@ namespace quadrille::app
 class PageEdges
 {
 public:
-    PageEdges(const HandoutText& text, PaperChoice choice);
+    /// Leaves room in the foot for the numbers of up to `mostPages` pages.
+    PageEdges(const HandoutText& text, PaperChoice choice, int mostPages);
 
     /// Points from the upper edge of the paper.
     double bodyTop() const;
@@ -26,16 +27,19 @@ public:
     double marginLine() const { return m_frame.marginLine; }
     double framePadding() const { return m_frame.framePadding; }
 
+    /// What stands in the foot beside the page number.
+    const TextBlock& foot() const { return m_printed; }
+
     /// `page` counts from 0.
     void draw(QPainter& painter, int page, int pages) const;
 
 private:
-    TextBlock pageNumber(int page, int pages) const;
     double footTop() const;
 
     PaperChoice m_choice;
     QSizeF m_paper;
     PageFrame m_frame;
+    double m_numberWidth;
     TextBlock m_practice;
     TextBlock m_patient;
     TextBlock m_printed;

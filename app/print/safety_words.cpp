@@ -21,8 +21,8 @@ QString useText(Caution caution)
     switch (caution) {
     case Caution::onlyAsShownOnThisPerson:
         return SafetyWords::tr("Use it only as shown, on the person it was set up for.");
-    case Caution::neverFrontOfNeck:
-        return SafetyWords::tr("Never on the front of the neck.");
+    case Caution::neverHeadFaceOrNeck:
+        return SafetyWords::tr("Never on the head or face, nor on the front or side of the neck.");
     case Caution::neverAcrossChest:
         return SafetyWords::tr(
             "Never across the chest: not one pad on each side, not chest to back.");

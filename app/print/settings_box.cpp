@@ -41,12 +41,15 @@ public:
     std::vector<Strip> build(const CardText& card)
     {
         title(card);
-        for (const SettingGroup& group : card.settings) {
-            settings(group);
+        std::size_t group = 0; // where it begins; the title belongs to the first
+        for (const SettingGroup& settingsOfGroup : card.settings) {
+            settings(settingsOfGroup);
+            m_builder.keepTogether(group);
+            group = m_builder.count();
         }
         howStrong(card.sites);
         siteRows(card.sites);
-        m_builder.keepTogether(0);
+        m_builder.keepTogether(group);
         m_builder.frame(0, frameNumber, frameLine);
         return m_builder.take();
     }

@@ -11,6 +11,9 @@ namespace quadrille::app
 namespace
 {
 
+/// Leaves room for the upper edge of a frame.
+constexpr double belowContinued = 18;
+
 /// Shorter rows and paragraphs are not broken at all.
 constexpr std::size_t fewLines = 8;
 
@@ -46,6 +49,24 @@ std::vector<StripHeight> heightsOf(const std::vector<Strip>& strips)
 std::size_t pagesOf(const std::vector<Strip>& strips, double pageHeight)
 {
     return breakPages(heightsOf(strips), pageHeight).size();
+}
+
+std::vector<Strip> continuing(std::vector<Strip> strips, const TextBlock& line, double left)
+{
+    Cell cell{left, {}};
+    cell.add(line);
+    std::vector<LineAbove> lines;
+    for (const CellLine& piece : cell.lines) {
+        lines.push_back(
+            {piece.height, piece.text.simplified(), [piece, left](QPainter& painter, double top) {
+                 piece.draw(painter, {left, top});
+             }});
+    }
+    for (Strip& strip : strips) {
+        strip.continued = lines;
+        strip.size.continued = line.height() + belowContinued;
+    }
+    return strips;
 }
 
 void append(std::vector<Strip>& to, std::vector<Strip> from)

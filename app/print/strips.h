@@ -15,6 +15,13 @@ class QPainter;
 namespace quadrille::app
 {
 
+/// A line above a strip.
+struct LineAbove {
+    double height = 0;
+    QString text;
+    std::function<void(QPainter& painter, double top)> draw;
+};
+
 /// A strip and how it is drawn. x coordinates are on the page, `top` is where the strip lies.
 struct Strip {
     StripHeight size;
@@ -22,6 +29,9 @@ struct Strip {
     std::function<void(QPainter& painter, double top)> draw;
     int frame = 0;        ///< strips that follow each other with the same number share a frame
     double frameLine = 0; ///< width of the frame's line
+    /// What stands above it where a page begins with it in the middle of something;
+    /// `size.continued` is its height with the space below.
+    std::vector<LineAbove> continued = {};
 };
 
 /// One line of a cell: text, or something drawn.
@@ -43,6 +53,8 @@ struct Cell {
 std::vector<StripHeight> heightsOf(const std::vector<Strip>& strips);
 /// How many pages of `pageHeight` the strips take.
 std::size_t pagesOf(const std::vector<Strip>& strips, double pageHeight);
+/// Strips that say on top of a page on which they go on what they belong to.
+std::vector<Strip> continuing(std::vector<Strip> strips, const TextBlock& line, double left);
 void append(std::vector<Strip>& to, std::vector<Strip> from);
 
 /// Builds strips downwards in a column.

@@ -229,7 +229,7 @@ TEST_F(AdherenceVerb, WritesATableForPeople)
 
 TEST_F(AdherenceVerb, WritesADashWhereThereIsNoFigure)
 {
-    const VerbOutcome outcome = run(QStringLiteral("--as-of 2026-02-01"));
+    const VerbOutcome outcome = run(QStringLiteral("--as-of 2026-02-01 --to 2026-02-09"));
     EXPECT_EQ(outcome.code, exit_code::done) << outcome.err;
     EXPECT_THAT(outcome.out,
                 testing::ContainsRegex("All days asked for +2026-02-09 +2026-02-09 +–"));
@@ -268,6 +268,8 @@ TEST_F(AdherenceVerb, SaysInOneSentenceWhatIsWrong)
     expectRefused(run(QStringLiteral("--as-of 2026-02-30")), exit_code::usage, "--as-of");
     expectRefused(run(QStringLiteral("--from 2026-03-02 --to 2026-03-01")), exit_code::badInput,
                   "end (2026-03-01) before they begin (2026-03-02)");
+    expectRefused(run(QStringLiteral("--as-of 2026-02-08")), exit_code::badInput,
+                  "Course 1 of patient 1001 has not begun on 2026-02-08: it starts on 2026-02-09.");
     expectRefused(run(QStringLiteral("more")), exit_code::usage, "“more” is not understood");
     expectRefused(runVerb(adherenceVerb, {QStringLiteral("--patient"), QStringLiteral("1001")}),
                   exit_code::usage, "--store is needed");

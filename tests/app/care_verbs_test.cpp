@@ -69,7 +69,12 @@ TEST_F(CareVerbs, TellWhatTheyDoAndWhatTheyNeed)
         EXPECT_EQ(run(verb, QString()), exit_code::usage);
         EXPECT_THAT(err.toStdString(), HasSubstr("--store is needed"));
         EXPECT_EQ(run(verb, QStringLiteral("--nonsense")), exit_code::usage);
-        EXPECT_FALSE(err.isEmpty());
+        EXPECT_THAT(err.toStdString(), HasSubstr("--nonsense is no option of this command"));
+        EXPECT_THAT(err.toStdString(), testing::ContainsRegex("quadrille [a-z]+ --help"));
+        EXPECT_EQ(run(verb, QStringLiteral("-q")), exit_code::usage);
+        EXPECT_THAT(err.toStdString(), testing::StartsWith("-q is no option"));
+        EXPECT_EQ(run(verb, QStringLiteral("--store")), exit_code::usage);
+        EXPECT_THAT(err.toStdString(), testing::ContainsRegex("--store.*quadrille [a-z]+ --help"));
     }
 }
 
@@ -155,11 +160,13 @@ TEST_F(CareVerbs, EraseAsksForTheReferenceTwiceAndListsCopies)
     EXPECT_EQ(erase("1002", "request", "Ruta Vennel"), exit_code::usage);
     EXPECT_EQ(erase("1001", "because", "Ruta Vennel"), exit_code::usage);
     EXPECT_EQ(erase("1001", "request", "Nobody"), exit_code::badInput);
+    EXPECT_EQ(err, QStringLiteral("No practitioner is called Nobody in %1.\n").arg(temp.file()));
     EXPECT_THAT(everyRow(temp.file()), HasSubstr("Agnes Thorley"));
     EXPECT_EQ(erase("1001", "request", "Ruta Vennel"), exit_code::done) << err.toStdString();
     EXPECT_THAT(out.toStdString(), HasSubstr("copy-20260312T104200Z.quadrille"));
     EXPECT_THAT(everyRow(temp.file()), testing::Not(HasSubstr("Agnes Thorley")));
-    EXPECT_EQ(erase("1001", "request", "Ruta Vennel"), exit_code::badInput); // nobody there
+    EXPECT_EQ(erase("1001", "request", "Ruta Vennel"), exit_code::badInput);
+    EXPECT_EQ(err, QStringLiteral("There is no patient 1001 in %1.\n").arg(temp.file()));
 }
 
 TEST_F(CareVerbs, AnonymiseWritesACopyThatVerifies)
@@ -168,6 +175,20 @@ TEST_F(CareVerbs, AnonymiseWritesACopyThatVerifies)
     EXPECT_THAT(everyRow(at("g")), testing::Not(HasSubstr("Agnes")));
     EXPECT_EQ(run(verifyVerb, QStringLiteral("--store $D/g")), exit_code::done)
         << out.toStdString();
+}
+
+TEST_F(CareVerbs, WhatCopiesAPracticeFileNamesTheOneThatIsNotThere)
+{
+    for (const Run verb : {anonymiseVerb, backupVerb}) {
+        EXPECT_EQ(run(verb, QStringLiteral("--store $D/nosuch --out $D/g")), exit_code::badInput);
+        EXPECT_THAT(err.toStdString(), HasSubstr(at("nosuch").toStdString()));
+    }
+}
+
+TEST_F(CareVerbs, DemoSaysThatItsPlaceCannotBeWritten)
+{
+    EXPECT_EQ(run(demoVerb, QStringLiteral("$D/none/x.quadrille")), exit_code::badInput);
+    EXPECT_THAT(err.toStdString(), HasSubstr("none/x.quadrille can’t be written"));
 }
 
 TEST_F(CareVerbs, DemoWritesALargePracticeThatVerifies)

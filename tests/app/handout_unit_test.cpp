@@ -59,7 +59,8 @@ TEST(HandoutOfAUnit, TheUnitsOwnWordComesFirstAndOursBesideIt)
     EXPECT_EQ(read(rowNamed(card, "OFF TIME").value), "25 s") << "the same word is not said twice";
     EXPECT_EQ(read(rowNamed(card, "Ramp up").value), "2 s") << "none is built in";
     EXPECT_EQ(read(card.sites.howStrong),
-              "How strong (“Level” on your unit): as strong as you can bear, without sharp pain.");
+              "How strong (“Level” on your unit): as strong as you can bear, without sharp pain, "
+              "and never above the figure at the right.");
 }
 
 TEST(HandoutOfAUnit, TheLentUnitIsNamedByItsInventoryNumber)

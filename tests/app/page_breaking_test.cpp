@@ -14,12 +14,12 @@ namespace
 
 StripHeight strip(double height, BreakBelow below = BreakBelow::free)
 {
-    return {height, 0, below, false};
+    return {height, 0, below, false, 0};
 }
 
 double heightOn(const std::vector<StripHeight>& strips, const PageRange& page)
 {
-    double height = 0;
+    double height = goesOn(strips, page.first) ? strips[page.first].continued : 0;
     for (std::size_t i = page.first; i < page.last; ++i) {
         height += strips[i].height + (i > page.first ? strips[i].spaceBefore : 0);
     }
@@ -101,6 +101,33 @@ TEST(PageBreaking, ANewPageBeginsWhereItIsAskedFor)
     EXPECT_THAT(breakPages(strips, 100), ElementsAre(PageRange{0, 1}, PageRange{1, 3}));
 }
 
+TEST(PageBreaking, ALineAboveIsCountedWhereAPageBeginsInTheMiddle)
+{
+    std::vector<StripHeight> strips{strip(100), strip(50), strip(40), strip(10)};
+    for (StripHeight& one : strips) {
+        one.continued = 11;
+    }
+    EXPECT_THAT(breakPages(strips, 100),
+                ElementsAre(PageRange{0, 1}, PageRange{1, 2}, PageRange{2, 4}));
+    strips[1].continued = 0; // the others' does not count: they begin no page
+    EXPECT_THAT(breakPages(strips, 100), ElementsAre(PageRange{0, 1}, PageRange{1, 4}));
+}
+
+TEST(PageBreaking, APageThatIsMeantToBeginHasNoLineAbove)
+{
+    std::vector<StripHeight> strips{strip(100), strip(60), strip(40), strip(50)};
+    for (StripHeight& one : strips) {
+        one.continued = 11;
+    }
+    strips[1].startsPage = true;
+    EXPECT_THAT(breakPages(strips, 100),
+                ElementsAre(PageRange{0, 1}, PageRange{1, 3}, PageRange{3, 4}));
+    const std::vector<StripHeight>& heights = strips;
+    EXPECT_FALSE(goesOn(heights, 0));
+    EXPECT_FALSE(goesOn(heights, 1));
+    EXPECT_TRUE(goesOn(heights, 3));
+}
+
 TEST(PageBreaking, EveryStripStandsOnOnePageInOrderAndNoPageOverflows)
 {
     std::mt19937 random(20260302);
@@ -111,7 +138,7 @@ TEST(PageBreaking, EveryStripStandsOnOnePageInOrderAndNoPageOverflows)
         std::vector<StripHeight> strips(40);
         for (StripHeight& one : strips) {
             one = {height(random), height(random) / 4, static_cast<BreakBelow>(below(random)),
-                   oneInTwenty(random) == 0};
+                   oneInTwenty(random) == 0, height(random) / 4};
         }
         std::size_t next = 0;
         for (const PageRange page : breakPages(strips, 100)) {

@@ -233,6 +233,44 @@ TEST(HandoutContent, SaysOnceWhatAllSitesShareAndPerSiteWhatDiffers)
     EXPECT_FALSE(card.sites[1].amplitude.ceiling);
 }
 
+TEST(HandoutContent, KnowsWhatWasToleratedLastOnTheFirstCardOnly)
+{
+    Site site = siteOn(1, "Soleus");
+    site.settings.amplitude = {60_mA, 70_mA};
+    const Plan plan = planOf({blockOf(1, {site}), blockOf(1, {site}), blockOf(1, {site})});
+    const auto amplitudeOn = [](const HandoutContent& content, std::size_t card) {
+        return content.cards.at(card).sites.at(0).amplitude;
+    };
+    const auto atTheStart = contentOf(plan);
+    EXPECT_EQ(amplitudeOn(atTheStart, 0), (AmplitudeGuidance{60_mA, 70_mA}));
+    EXPECT_EQ(amplitudeOn(atTheStart, 1), (AmplitudeGuidance{std::nullopt, 70_mA}));
+    EXPECT_EQ(amplitudeOn(atTheStart, 2), (AmplitudeGuidance{std::nullopt, 70_mA}));
+    const auto inTheSecondWeek = contentOf(plan, firstMonday + std::chrono::days(7));
+    EXPECT_EQ(amplitudeOn(inTheSecondWeek, 0), (AmplitudeGuidance{60_mA, 70_mA}));
+    EXPECT_EQ(amplitudeOn(inTheSecondWeek, 1), (AmplitudeGuidance{std::nullopt, 70_mA}));
+}
+
+TEST(HandoutContent, ListsSitesByChannelAtOnceAndInTheBlocksOrderInTurn)
+{
+    Site third = siteOn(3, "Hamstrings");
+    third.settings.phaseDuration = 300_us;
+    Block block = blockOf(1, {third, siteOn(1, "Vastus lateralis"), siteOn(2, "Vastus medialis")});
+    const auto channels = [&] {
+        std::vector<int> all;
+        for (const HandoutSite& site : contentOf(planOf({block})).cards.at(0).sites) {
+            all.push_back(site.channel);
+        }
+        return all;
+    };
+    EXPECT_THAT(channels(), ElementsAre(1, 2, 3));
+    const auto card = contentOf(planOf({block})).cards.at(0);
+    EXPECT_EQ(card.sites[2].muscle, "Hamstrings");
+    EXPECT_THAT(card.sites[2].own.inAskingOrder,
+                ElementsAre(HandoutSetting{Field::phaseDuration, 300, false}));
+    block.siteOrder = SiteOrder::oneAfterAnother;
+    EXPECT_THAT(channels(), ElementsAre(3, 1, 2));
+}
+
 // Common practice, no source: 10 s on, 25 s off, 20 min; 34 cycles are 1190 s, and the 10 s that
 // remain are one whole on phase.
 TEST(HandoutContent, CountsTheContractionsOfASitting)
@@ -304,7 +342,7 @@ TEST(HandoutContent, CarriesTheCautionsThatNeverMayBeMissing)
 {
     const HandoutCautions cautions = contentOf(planOf({})).cautions;
     for (const Caution caution :
-         {Caution::onlyAsShownOnThisPerson, Caution::neverFrontOfNeck, Caution::neverAcrossChest,
+         {Caution::onlyAsShownOnThisPerson, Caution::neverHeadFaceOrNeck, Caution::neverAcrossChest,
           Caution::neverOverBrokenSkin, Caution::stimulatorsOwnInstructionsFirst,
           Caution::noSubstituteForAdvice, Caution::keepFromChildren}) {
         EXPECT_THAT(cautions.always, Contains(caution));

@@ -205,6 +205,16 @@ TEST(ScreeningGate, WithoutASignedScreeningItIsShutForEverySite)
     EXPECT_FALSE(screeningGate(facts).isOpen());
 }
 
+TEST(ScreeningGate, ASignatureCountsFromItsDayOn)
+{
+    GateFacts facts = answered(QuestionClass::precaution, Answer::no);
+    EXPECT_TRUE(screeningGate(facts).isOpen());
+    facts.today = signedDay - std::chrono::days(1);
+    const ScreeningGate before = screeningGate(facts);
+    EXPECT_EQ(passGate(before).error().code, ErrorCode::screeningNotSigned);
+    EXPECT_FALSE(before.validThrough);
+}
+
 TEST(ScreeningGate, ASignatureHoldsHalfAYearUnlessThePracticeSaysOtherwise)
 {
     struct Row {

@@ -104,7 +104,7 @@ TEST_F(OpeningAStore, AFileInNoFolderCannotBeMade)
 {
     const auto opened = Store::open(temp.folder() + QStringLiteral("/none/here.quadrille"),
                                     Opening::createIfMissing, temp.clock);
-    EXPECT_EQ(codeOf(opened), ErrorCode::cannotOpen);
+    EXPECT_EQ(codeOf(opened), ErrorCode::cannotWrite);
 }
 
 TEST_F(OpeningAStore, AFolderIsNoFile)
