@@ -68,6 +68,13 @@ std::size_t placeInCatalogue(const std::string& kind)
                                     kinds.begin());
 }
 
+/// Of a measurement, or of a series.
+template <class One>
+auto whatCompares(const One& one)
+{
+    return std::tie(one.kind, one.subject, one.method, one.unit);
+}
+
 bool isEarlier(const Measurement& a, const Measurement& b)
 {
     const auto key = [](const Measurement& m) {
@@ -116,6 +123,16 @@ ChangeJudgement judgeChange(const MeasurementKind& kind, std::int64_t change)
         (reached ? judgement.reached : judgement.notReached).push_back(threshold);
     }
     return judgement;
+}
+
+bool isOfSeries(const Measurement& one, const MeasurementSeries& series)
+{
+    return whatCompares(one) == whatCompares(series);
+}
+
+bool isSameSeries(const MeasurementSeries& a, const MeasurementSeries& b)
+{
+    return whatCompares(a) == whatCompares(b);
 }
 
 std::vector<MeasurementSeries> seriesOf(const std::vector<Measurement>& measurements)

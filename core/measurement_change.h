@@ -82,6 +82,10 @@ struct MeasurementSeries {
     std::string unit;
     std::vector<Measurement> values; ///< the earliest first, both sides
 };
+/// Whether a value compares with those of a series; a withdrawn one may, and is not among them.
+bool isOfSeries(const Measurement& one, const MeasurementSeries& series);
+/// Whether two hold values that compare.
+bool isSameSeries(const MeasurementSeries& a, const MeasurementSeries& b);
 /// In the order of the catalogue, then by subject and method.
 std::vector<MeasurementSeries> seriesOf(const std::vector<Measurement>& measurements);
 

@@ -13,6 +13,8 @@ namespace quadrille
 namespace
 {
 
+constexpr std::string_view score = "{score}";
+
 constexpr Source commonPractice{"common practice, no source", false};
 constexpr Source handTherapists{"American Society of Hand Therapists, mean of three", true};
 
@@ -85,12 +87,8 @@ constexpr std::array kinds = std::to_array<MeasurementKind>({
      .most = 90'000,
      .decimals = 1,
      .symmetryApplies = true},
-    {.key = "pain_at_rest", .unit = "{score}", .better = Better::lower, .least = 0, .most = 10'000},
-    {.key = "pain_under_load",
-     .unit = "{score}",
-     .better = Better::lower,
-     .least = 0,
-     .most = 10'000},
+    {.key = "pain_at_rest", .unit = score, .better = Better::lower, .least = 0, .most = 10'000},
+    {.key = "pain_under_load", .unit = score, .better = Better::lower, .least = 0, .most = 10'000},
     {.key = "timed_up_and_go",
      .unit = "s",
      .better = Better::lower,
@@ -131,11 +129,11 @@ struct UnitName {
     std::string_view ucum;
 };
 constexpr std::array unitNames{
-    UnitName{"N·m", "N.m"}, UnitName{"Nm", "N.m"},  UnitName{"N m", "N.m"},  UnitName{"N.m", "N.m"},
-    UnitName{"N", "N"},     UnitName{"kg", "kg"},   UnitName{"kg", "kgf"},   UnitName{"kgf", "kgf"},
-    UnitName{"°", "deg"},   UnitName{"deg", "deg"}, UnitName{"mm", "mm"},    UnitName{"cm", "cm"},
-    UnitName{"m", "m"},     UnitName{"s", "s"},     UnitName{"min", "min"},  UnitName{"m/s", "m/s"},
-    UnitName{"%", "%"},     UnitName{"W", "W"},     UnitName{"", "{score}"},
+    UnitName{"N·m", "N.m"}, UnitName{"Nm", "N.m"},  UnitName{"N m", "N.m"}, UnitName{"N.m", "N.m"},
+    UnitName{"N", "N"},     UnitName{"kg", "kg"},   UnitName{"kg", "kgf"},  UnitName{"kgf", "kgf"},
+    UnitName{"°", "deg"},   UnitName{"deg", "deg"}, UnitName{"mm", "mm"},   UnitName{"cm", "cm"},
+    UnitName{"m", "m"},     UnitName{"s", "s"},     UnitName{"min", "min"}, UnitName{"m/s", "m/s"},
+    UnitName{"%", "%"},     UnitName{"W", "W"},
 };
 
 } // namespace
@@ -149,6 +147,12 @@ const MeasurementKind* measurementKind(std::string_view key)
 {
     const auto found = std::ranges::find(kinds, key, &MeasurementKind::key);
     return found == kinds.end() ? nullptr : &*found;
+}
+
+bool isScoreOfTen(std::string_view kind, std::string_view ucum)
+{
+    const MeasurementKind* known = measurementKind(kind);
+    return known != nullptr && known->unit == score && ucum == score;
 }
 
 bool isPlausible(const MeasurementKind& kind, std::int64_t thousandths)

@@ -74,6 +74,10 @@ std::span<const MeasurementKind> measurementKinds();
 /// Nothing for a key that is none.
 const MeasurementKind* measurementKind(std::string_view key);
 
+/// Whether values are points of a scale from 0 to 10. A "score" that a practice counts in a kind of
+/// its own has no such end.
+bool isScoreOfTen(std::string_view kind, std::string_view ucum);
+
 /// Whether a value lies in the plausible range. Outside is worth a second look, and never refused.
 bool isPlausible(const MeasurementKind& kind, std::int64_t thousandths);
 

@@ -22,6 +22,12 @@ bool isLocal(const ScreeningQuestion& question)
     return question.questionClass == QuestionClass::localContraindication;
 }
 
+/// An answer to one is an answer to the other, and lies where it lay.
+bool askTheSame(const ScreeningQuestion& a, const ScreeningQuestion& b)
+{
+    return a.wording == b.wording && a.questionClass == b.questionClass && a.regions == b.regions;
+}
+
 bool differ(const ScreeningAnswer* now, const ScreeningAnswer* before)
 {
     if (now == nullptr || before == nullptr) {
@@ -61,6 +67,10 @@ const ScreeningQuestion* questionOf(const Screening& screening, std::string_view
 
 void giveAnswer(Screening& screening, std::string_view question, Answer answer)
 {
+    const ScreeningQuestion* asked = questionOf(screening, question);
+    if (asked == nullptr) {
+        return;
+    }
     auto found = std::ranges::find(screening.answers, question, &ScreeningAnswer::question);
     if (found == screening.answers.end()) {
         // In the order of their names, as the store gives them back.
@@ -71,8 +81,7 @@ void giveAnswer(Screening& screening, std::string_view question, Answer answer)
     }
     found->answer = answer;
     found->places = answer == Answer::no ? std::vector<BodyPlace>() : found->places;
-    const ScreeningQuestion* asked = questionOf(screening, question);
-    if (asked != nullptr && isLocal(*asked) && !asked->regions.empty() && answer != Answer::no) {
+    if (isLocal(*asked) && !asked->regions.empty() && answer != Answer::no) {
         found->places.clear();
         std::ranges::transform(asked->regions, std::back_inserter(found->places),
                                [](BodyRegion region) {
@@ -125,10 +134,13 @@ Screening newScreening(CourseId course, std::vector<ScreeningQuestion> questions
     screening.questionsVersion = questionsVersion;
     screening.questions = std::move(questions);
     if (last != nullptr) {
-        std::ranges::copy_if(last->answers, std::back_inserter(screening.answers),
-                             [&](const ScreeningAnswer& given) {
-                                 return questionOf(screening, given.question) != nullptr;
-                             });
+        std::ranges::copy_if(
+            last->answers, std::back_inserter(screening.answers),
+            [&](const ScreeningAnswer& given) {
+                const ScreeningQuestion* now = questionOf(screening, given.question);
+                const ScreeningQuestion* before = questionOf(*last, given.question);
+                return now != nullptr && before != nullptr && askTheSame(*now, *before);
+            });
         screening.skin = last->skin;
     }
     return screening;

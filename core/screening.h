@@ -119,8 +119,8 @@ inline constexpr std::string_view skinSensation = "skin_sensation";
 
 const ScreeningAnswer* answerTo(const Screening& screening, std::string_view question);
 const ScreeningQuestion* questionOf(const Screening& screening, std::string_view name);
-/// Answers a question of the screening in place of an earlier answer. A local contraindication of
-/// fixed regions gets them; a note that was there stays.
+/// Answers a question of the screening in place of an earlier answer; nothing where it asks no such
+/// question. A local contraindication of fixed regions gets them; a note that was there stays.
 void giveAnswer(Screening& screening, std::string_view question, Answer answer);
 
 /// What is in the way of a signature.
@@ -138,7 +138,8 @@ std::vector<ScreeningGap> gapsOf(const Screening& screening);
 std::vector<std::string> changedSince(const Screening& screening, const Screening& earlier);
 
 /// An unsigned screening that asks `questions`. With `last`, answers to the same questions are
-/// taken over; the skin is always looked at again.
+/// taken over, not to those whose wording, class or regions have changed; the skin is always looked
+/// at again.
 Screening newScreening(CourseId course, std::vector<ScreeningQuestion> questions,
                        int questionsVersion, const Screening* last = nullptr);
 

@@ -170,9 +170,9 @@ std::vector<LendingCourse> coursesToLendTo(Reading& reading, Date today)
         course.problem = rows.takeText();
         course.stimulator = takeOptionalId<Stimulator>(rows);
         course.unitsLent = takeInt(rows);
-        const Date start = takeDate(rows);
+        course.startDate = takeDate(rows);
         if (const auto weeks = takeOptionalInt(rows)) {
-            course.lastDay = start + std::chrono::days(7 * *weeks - 1);
+            course.lastDay = course.startDate + std::chrono::days(7 * *weeks - 1);
         }
     }
     return courses;

@@ -33,6 +33,7 @@ struct LendingCourse {
     std::string problem;
     std::optional<StimulatorId> stimulator = std::nullopt; ///< of the draft, else of the last plan
     int unitsLent = 0;
+    Date startDate = {};
     std::optional<Date> lastDay = std::nullopt; ///< of the last plan
 };
 

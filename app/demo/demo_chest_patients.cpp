@@ -21,7 +21,7 @@ std::vector<Place> bothThighs(Amplitude amplitude)
                       .lastTolerated = amplitude,
                       .ceiling = amplitude + 12_mA,
                       .position = "Sit in an armchair, feet on the floor",
-                      .instruction = "Breathe on quietly."});
+                      .instruction = "Keep breathing quietly."});
 }
 
 DemoPatient bohdan()

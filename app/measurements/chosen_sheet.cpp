@@ -46,14 +46,6 @@ QPushButton* smallAct(const QString& text, const char* name, QWidget* parent)
     return button;
 }
 
-/// A measurement, or another series.
-template <class One>
-bool isOfSeries(const One& one, const MeasurementSeries& series)
-{
-    return one.kind == series.kind && one.subject == series.subject &&
-           one.method == series.method && one.unit == series.unit;
-}
-
 MeasuredLine lineOf(const MeasurementSeries& series, Side side, bool compared,
                     const QuantityText& text)
 {
@@ -141,7 +133,7 @@ void ChosenSheet::connectAll()
 
 void ChosenSheet::show(const std::optional<Content>& content)
 {
-    const bool same = m_content && content && isOfSeries(m_content->series, content->series);
+    const bool same = m_content && content && isSameSeries(m_content->series, content->series);
     const int row = same ? std::max(0, m_table->currentIndex().row()) : 0;
     m_content = content;
     std::vector<Measurement> values;
@@ -183,7 +175,7 @@ void ChosenSheet::showChart()
     for (const SymmetryOn& index : symmetryOf(series, m_content->treated)) {
         shown.notes.push_back({index.day, m_services.text.percent(index.percent / 100.0, 0)});
     }
-    if (series.unit == "{score}") {
+    if (isScoreOfTen(series.kind, series.unit)) {
         constexpr double scaleEnd = 10.0;
         shown.scaleEnd = scaleEnd;
     }
@@ -249,7 +241,7 @@ void ChosenSheet::refreshActs()
     const bool known = m_content && measurementKind(m_content->series.kind) != nullptr;
     m_correct->setEnabled(can && known && !withdrawn);
     m_withdraw->setEnabled(can);
-    m_withdraw->setText(withdrawn ? tr("&Take back") : tr("&Withdraw…"));
+    m_withdraw->setText(withdrawn ? tr("&Restore") : tr("&Withdraw…"));
 }
 
 void ChosenSheet::correct()
@@ -278,7 +270,7 @@ void ChosenSheet::withdraw()
     }
     measurement.withdrawn = !measurement.withdrawn;
     const auto saved = m_services.store.write(
-        m_services.author, measurement.withdrawn ? "withdraw measurement" : "take back measurement",
+        m_services.author, measurement.withdrawn ? "withdraw measurement" : "restore measurement",
         [&](db::Writing& writing) { db::changeMeasurement(writing, measurement); });
     if (!saved) {
         emit said(errorText(saved.error(), m_services.text));

@@ -71,7 +71,7 @@ void MeasurementForm::layOut()
     };
     row(tr("&Measured on"), m_day, "measuredOn");
     row(tr("S&ide"), m_side, "side");
-    const QString unit = measuredUnit(m_before.unit);
+    const QString unit = measuredUnit(m_before.kind, m_before.unit);
     row(unit.isEmpty() ? tr("&Value, or trials") : tr("&Value, or trials, %1").arg(unit), m_value,
         "value");
     form->addRow(QString(), m_note);

@@ -19,12 +19,6 @@ bool hasSide(const MeasurementSeries& series, Side side)
                                [side](const Measurement& one) { return one.side == side; });
 }
 
-bool isOfSeries(const Measurement& one, const MeasurementSeries& series)
-{
-    return one.kind == series.kind && one.subject == series.subject &&
-           one.method == series.method && one.unit == series.unit;
-}
-
 } // namespace
 
 MeasurementsModel::MeasurementsModel(const QuantityText& text, QObject* parent)
@@ -40,7 +34,7 @@ void MeasurementsModel::setMeasurements(const std::vector<Measurement>& all,
     m_all = all;
     m_treated = treated;
     m_series = seriesOf(all);
-    // What is withdrawn altogether still has to be found, to be taken back.
+    // What is withdrawn altogether still has to be found, to be restored.
     for (const Measurement& one : all) {
         const bool known = std::ranges::any_of(
             m_series, [&](const MeasurementSeries& series) { return isOfSeries(one, series); });
@@ -200,9 +194,9 @@ QVariant MeasurementsModel::headerData(int section, Qt::Orientation orientation,
     case changeColumn:
         return tr("Change");
     case judgedColumn:
-        return tr("Against published change");
+        return tr("Against known change");
     default:
-        return tr("Symmetry index");
+        return tr("Symmetry index or % MVIC");
     }
 }
 

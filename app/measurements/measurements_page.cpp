@@ -28,7 +28,7 @@ namespace quadrille::app
 namespace
 {
 
-constexpr std::array kindShares{24, 7, 11, 11, 12, 21, 14};
+constexpr std::array kindShares{21, 7, 10, 11, 11, 20, 20};
 
 } // namespace
 

@@ -126,6 +126,8 @@ bool PadsPage::replacementDue() const
 void PadsPage::readAll()
 {
     const Date today = m_services.clock.today();
+    const QModelIndex current = m_table->currentIndex();
+    const auto chosen = current.isValid() ? m_model->setAt(current.row()).id : std::nullopt;
     struct Content {
         std::vector<ElectrodeSet> sets;
         std::vector<DiaryEntry> diary;
@@ -144,9 +146,7 @@ void PadsPage::readAll()
     } else {
         m_model->setSets(content->sets, content->diary, today);
     }
-    if (m_model->rowCount() > 0) {
-        m_table->setCurrentIndex(m_model->index(0, 0));
-    }
+    choose(chosen);
     const bool due = m_model->replacementDue();
     m_sentence->setText(
         m_model->rowCount() == 0
@@ -161,6 +161,18 @@ void PadsPage::readAll()
     emit wearChanged();
 }
 
+/// The next act must be about the set that the last one was about, wherever it stands now.
+void PadsPage::choose(std::optional<ElectrodeSetId> chosen)
+{
+    int place = 0;
+    for (int row = 0; row < m_model->rowCount(); ++row) {
+        place = m_model->setAt(row).id == chosen ? row : place;
+    }
+    if (m_model->rowCount() > 0) {
+        m_table->setCurrentIndex(m_model->index(place, 0));
+    }
+}
+
 void PadsPage::refreshActs()
 {
     const QModelIndex row = m_table->currentIndex();
@@ -170,7 +182,7 @@ void PadsPage::refreshActs()
     m_change->setEnabled(can && !withdrawn);
     m_outOfUse->setEnabled(can && m_model->wearAt(row.row()).inUse);
     m_withdraw->setEnabled(can);
-    m_withdraw->setText(withdrawn ? tr("Take &back") : tr("&Withdraw…"));
+    m_withdraw->setText(withdrawn ? tr("&Restore") : tr("&Withdraw…"));
 }
 
 /// As the last set, else as the pads of the newest plan.
@@ -256,7 +268,7 @@ void PadsPage::withdraw()
             tr("Withdraw"));
     if (sure) {
         set.withdrawn = !set.withdrawn;
-        save(set, set.withdrawn ? "withdraw pads" : "take back pads");
+        save(set, set.withdrawn ? "withdraw pads" : "restore pads");
     }
 }
 

@@ -50,6 +50,7 @@ protected:
 private:
     void layOut();
     void readAll();
+    void choose(std::optional<ElectrodeSetId> chosen);
     void refreshActs();
     ElectrodeSet likelySet() const;
     void change();

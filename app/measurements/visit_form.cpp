@@ -256,13 +256,15 @@ void VisitForm::addKeptRows()
         return;
     }
     const QByteArray json = (*kept)->value(rowsName()).toString().toUtf8();
+    std::vector<VisitRow> offered = m_rows->rows();
     for (const VisitRow& row : rowsFrom(QJsonDocument::fromJson(json).array())) {
-        const auto rows = m_rows->rows();
-        const bool there = std::ranges::any_of(rows, [&](const VisitRow& one) {
-            return one.kind == row.kind && one.subject == row.subject && one.unit == row.unit;
-        });
-        if (!there) {
-            m_rows->add(row);
+        // Each offered row is one of those kept; a second of its kind was added.
+        const auto there = std::ranges::find_if(
+            offered, [&](const VisitRow& one) { return measureTheSame(one, row); });
+        if (there != offered.end()) {
+            offered.erase(there);
+        } else {
+            m_rows->append(row);
         }
     }
 }

@@ -32,6 +32,11 @@ std::vector<VisitRow> firstVisit()
 
 } // namespace
 
+bool measureTheSame(const VisitRow& a, const VisitRow& b)
+{
+    return a.kind == b.kind && a.subject == b.subject && a.unit == b.unit;
+}
+
 std::vector<VisitRow> rowsToOffer(const std::vector<Measurement>& measurements)
 {
     std::optional<Date> last;

@@ -23,6 +23,9 @@ struct VisitRow {
     friend bool operator==(const VisitRow&, const VisitRow&) = default;
 };
 
+/// Whether two rows differ in nothing but method and device.
+bool measureTheSame(const VisitRow& a, const VisitRow& b);
+
 /// The rows of the last visit with its methods and devices, in the order of the catalogue. A first
 /// visit is offered the usual ones; nothing has to be filled.
 std::vector<VisitRow> rowsToOffer(const std::vector<Measurement>& measurements);

@@ -57,10 +57,8 @@ VisitRows::VisitRows(const QuantityText& text, QWidget* parent)
 /// By what the row is, not by its place: what was kept must never come back in another row.
 QString VisitRows::fieldName(const VisitRow& row, const QString& field) const
 {
-    const auto same = std::ranges::count_if(m_lines, [&](const Line& line) {
-        return line.row.kind == row.kind && line.row.subject == row.subject &&
-               line.row.unit == row.unit;
-    });
+    const auto same = std::ranges::count_if(
+        m_lines, [&](const Line& line) { return measureTheSame(line.row, row); });
     return QString::fromStdString(row.kind + "/" + row.subject + "/" + row.unit) +
            (same > 0 ? QStringLiteral("#%1/").arg(same + 1) : QStringLiteral("/")) + field;
 }
@@ -88,7 +86,7 @@ VisitRows::ValueField VisitRows::addField(const Line& line, int gridRow, Side si
     edit->setFixedWidth(scaled(valueWidth, appliedFactor()));
     edit->setAlignment(Qt::AlignRight);
     const QString name = measurementName(line.row.kind, line.row.subject);
-    const QString unit = measuredUnit(line.row.unit);
+    const QString unit = measuredUnit(line.row.kind, line.row.unit);
     edit->setAccessibleName(
         side == Side::middle
             ? tr("%1, %2", "kind, unit").arg(name, unit)
@@ -106,12 +104,13 @@ VisitRows::ValueField VisitRows::addField(const Line& line, int gridRow, Side si
 std::size_t VisitRows::add(const VisitRow& row)
 {
     const auto same = std::ranges::find_if(m_lines, [&](const Line& line) {
-        return line.row.kind == row.kind && line.row.subject == row.subject &&
-               line.row.unit == row.unit && line.method->text().toStdString() == row.method;
+        return measureTheSame(line.row, row) && line.method->text().toStdString() == row.method;
     });
-    if (same != m_lines.end()) {
-        return static_cast<std::size_t>(same - m_lines.begin());
-    }
+    return same != m_lines.end() ? static_cast<std::size_t>(same - m_lines.begin()) : append(row);
+}
+
+std::size_t VisitRows::append(const VisitRow& row)
+{
     const std::size_t place = m_lines.size();
     const int gridRow = static_cast<int>(place) * 2 + 1;
     Line line{row, measurementKind(row.kind), {}, nullptr, nullptr, nullptr};
@@ -124,7 +123,7 @@ std::size_t VisitRows::add(const VisitRow& row)
         line.values.push_back(addField(line, gridRow, side, place));
     }
     label->setBuddy(line.values.front().edit);
-    m_grid->addWidget(new QLabel(measuredUnit(row.unit), this), gridRow, unitColumn);
+    m_grid->addWidget(new QLabel(measuredUnit(row.kind, row.unit), this), gridRow, unitColumn);
     line.method =
         textField(fieldName(row, QStringLiteral("method")), tr("Method, %1").arg(name), row.method);
     line.method->setPlaceholderText(methodHint(row.kind));

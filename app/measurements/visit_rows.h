@@ -31,6 +31,8 @@ public:
 
     /// Adds a row at the end, or finds the one that is there; gives its place.
     std::size_t add(const VisitRow& row);
+    /// Adds a row at the end, also one that measures the same as another.
+    std::size_t append(const VisitRow& row);
     std::vector<VisitRow> rows() const;
     void focusValue(std::size_t row);
     /// In the order in which they are read.

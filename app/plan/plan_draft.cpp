@@ -147,6 +147,11 @@ void PlanDraft::chooseStimulator(StimulatorId id)
     });
 }
 
+void PlanDraft::takeStimulator(StimulatorId id)
+{
+    apply(tr("Choose the stimulator"), {}, [&](Draft& draft) { draft.stimulator = id; });
+}
+
 void PlanDraft::fitTo(StimulatorId id, std::vector<Block> blocks)
 {
     apply(tr("Fit all to the unit"), {}, [&](Draft& draft) {

@@ -17,9 +17,8 @@ namespace quadrille::app
 {
 
 /// The draft on the screen: a plain value with a stack of undo steps over it. Each change is one
-/// verb of the trade
-/// ("Change on time") that keeps the draft before and after, so that undo never touches live
-/// objects.
+/// verb of the trade ("Change on time") that keeps the draft before and after, so that undo never
+/// touches live objects.
 ///
 ///   form ──verb──▶ PlanDraft ──changed()──▶ every view reads draft() again
 class PlanDraft : public QObject
@@ -64,7 +63,10 @@ public:
     const Block* blockBefore() const;
 
     // The verbs. Those on settings change all sites of the current block together.
+    /// Takes a unit, with a waveform that it gives and presets for what only such units ask.
     void chooseStimulator(StimulatorId id);
+    /// Takes a unit and leaves every setting as it is, also what it can't be set to.
+    void takeStimulator(StimulatorId id);
     /// Takes a unit with blocks that were fitted to it, as one step.
     void fitTo(StimulatorId id, std::vector<Block> blocks);
     void addBlock();

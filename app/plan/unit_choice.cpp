@@ -70,9 +70,11 @@ void UnitChoice::offer(const Stimulator& unit, bool isAnother)
     const Stimulator before = m_draft.stimulator().value_or(unit);
     const FitOrigin origin{before.rampHabit, before.cycleStart};
     const std::vector<Block>& blocks = m_draft.draft().blocks;
-    const bool willDo = !hasStop(suitabilityFindings(unit));
-    const auto sections =
-        willDo ? fitSections(blocks, origin, unit, m_services.text) : std::vector<FitSection>();
+    if (hasStop(suitabilityFindings(unit))) {
+        m_draft.takeStimulator(*unit.id); // nobody fits a plan to a unit that will not do
+        return sayVerdict(unit);
+    }
+    const auto sections = fitSections(blocks, origin, unit, m_services.text);
     if (sections.empty()) {
         m_draft.chooseStimulator(*unit.id);
         return sayVerdict(unit);
@@ -83,7 +85,7 @@ void UnitChoice::offer(const Stimulator& unit, bool isAnother)
         return;
     }
     if (dialog.keepsSettings()) {
-        m_draft.chooseStimulator(*unit.id);
+        m_draft.takeStimulator(*unit.id);
     } else {
         m_draft.fitTo(*unit.id, fitted(blocks, unit, origin.habit));
     }

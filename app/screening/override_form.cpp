@@ -3,7 +3,7 @@
 
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
-#include "app/screening/practitioner_choice.h"
+#include "app/practice/practitioner_choice.h"
 #include "app/window/store_events.h"
 
 #include "db/screenings.h"

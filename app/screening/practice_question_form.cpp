@@ -2,6 +2,7 @@
 #include "app/screening/practice_question_form.h"
 
 #include "app/look/tokens.h"
+#include "app/window/store_events.h"
 #include "app/words/screening_text.h"
 
 #include "db/practice_questions.h"
@@ -161,7 +162,11 @@ Result<void> PracticeQuestionForm::save()
                                                       db::addPracticeQuestion(writing, question);
                                                   }
                                               });
-    return saved ? Result<void>() : saved.error();
+    if (!saved) {
+        return saved.error();
+    }
+    emit services().events.practiceChanged();
+    return {};
 }
 
 } // namespace quadrille::app

@@ -157,12 +157,19 @@ std::size_t ScreeningRecord::questionsSince() const
 
 ScreeningAnswer* ScreeningRecord::given(const std::string& question)
 {
+    if (isSigned()) {
+        return nullptr;
+    }
     const auto found = std::ranges::find(m_current.answers, question, &ScreeningAnswer::question);
     return found != m_current.answers.end() ? &*found : nullptr;
 }
 
 void ScreeningRecord::answerQuestion(const std::string& question, Answer answer)
 {
+    if (questionOf(m_current, question) == nullptr) {
+        emit said(tr("That question is no longer asked."));
+        return;
+    }
     const ScreeningAnswer* before = answerTo(m_current, question);
     if (before != nullptr && before->answer == answer) {
         return;
@@ -224,6 +231,10 @@ void ScreeningRecord::save(const char* what)
 void ScreeningRecord::begin(bool takeOver)
 {
     if (!m_course || !isSigned()) {
+        return;
+    }
+    reload(); // the practice may ask other questions by now
+    if (!isSigned()) {
         return;
     }
     const Screening last = m_current;

@@ -66,6 +66,7 @@ private:
     void take(Stored stored);
     void judge();
     void addMissingSites();
+    /// Nothing without an answer, and in a signed screening.
     ScreeningAnswer* given(const std::string& question);
     void save(const char* what);
 

@@ -3,7 +3,7 @@
 
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
-#include "app/screening/practitioner_choice.h"
+#include "app/practice/practitioner_choice.h"
 #include "app/screening/screening_record.h"
 #include "app/window/store_events.h"
 #include "app/words/screening_text.h"
@@ -19,6 +19,20 @@
 
 namespace quadrille::app
 {
+
+namespace
+{
+
+/// The verdict but for a signature that is missing.
+ScreeningGate withoutSignature(ScreeningGate gate)
+{
+    std::erase_if(gate.blocks, [](const GateBlock& block) {
+        return block.reason == GateReason::notScreened || block.reason == GateReason::notSigned;
+    });
+    return gate;
+}
+
+} // namespace
 
 ScreeningSide::ScreeningSide(const Services& services, ScreeningRecord& record, QWidget* parent)
     : QWidget(parent)
@@ -36,7 +50,7 @@ ScreeningSide::ScreeningSide(const Services& services, ScreeningRecord& record, 
     m_blocks = addSheet(tr("In the way"), *column);
     m_signature = addSheet(tr("Signature"), *column);
     m_sites = addSheet(tr("Sites"), *column);
-    m_precautions = addSheet(tr("Noted precautions"), *column);
+    m_noted = addSheet(tr("Noted"), *column);
     m_why = addSheet(tr("Why it is asked"), *column);
     m_earlier = addSheet(tr("Earlier"), *column);
     fillSignature();
@@ -68,6 +82,8 @@ void ScreeningSide::fillSignature()
     m_signature.lines->addWidget(m_missing);
     connect(m_practitioner, &QComboBox::currentIndexChanged, this, &ScreeningSide::showSignature);
     connect(m_sign, &QPushButton::clicked, this, [this] {
+        // Pressed by its letter it takes no focus, and what is being typed would not be kept.
+        m_sign->setFocus(Qt::ShortcutFocusReason);
         if (const auto practitioner = chosenPractitioner(*m_practitioner)) {
             m_record.sign(*practitioner);
         }
@@ -122,7 +138,7 @@ void ScreeningSide::refresh()
     showBlocks();
     showSignature();
     showSites();
-    showPrecautions();
+    showNoted();
     showEarlier();
 }
 
@@ -130,7 +146,9 @@ void ScreeningSide::showBlocks()
 {
     clear(m_blocks);
     const ScreeningGate& gate = m_record.gate();
-    m_blocks.head->setText(gate.isOpen() ? tr("Nothing in the way") : tr("In the way"));
+    m_blocks.head->setText(!gate.isOpen()        ? tr("In the way")
+                           : gate.lifted.empty() ? tr("Nothing in the way")
+                                                 : tr("In the way, gone ahead"));
     for (const GateBlock& block : gate.blocks) {
         const GateBlockText words = gateBlockText(block, m_record.facts().sites);
         addLine(m_blocks, words.head, true, true);
@@ -199,33 +217,37 @@ void ScreeningSide::showSites()
     const std::vector<GateSite>& sites = m_record.facts().sites;
     m_sites.frame->setVisible(!sites.empty());
     const ScreeningGate& gate = m_record.gate();
+    const ScreeningGate onceSigned = withoutSignature(gate);
     for (std::size_t i = 0; i < sites.size(); ++i) {
         const bool open = gate.isOpenFor(i);
+        const bool waits = !open && onceSigned.isOpenFor(i);
         const bool tested = std::ranges::find(gate.untested, i) == gate.untested.end();
-        const QString state = !open     ? tr("blocked")
+        const QString state = waits     ? tr("waits for the signature")
+                              : !open   ? tr("blocked")
                               : !tested ? tr("open, skin not tested")
                                         : tr("open");
-        addLine(m_sites, tr("%1: %2", "site, state").arg(gateSiteName(sites[i]), state), !open,
-                !open);
+        addLine(m_sites, tr("%1: %2", "site, state").arg(gateSiteName(sites[i]), state),
+                !open && !waits, !open);
     }
 }
 
-void ScreeningSide::showPrecautions()
+void ScreeningSide::showNoted()
 {
-    clear(m_precautions);
+    clear(m_noted);
     const std::vector<GateAdvice>& advice = m_record.gate().advice;
-    m_precautions.frame->setVisible(!advice.empty());
-    for (const GateAdvice& precaution : advice) {
-        const ScreeningAnswer* answer = answerTo(m_record.current(), precaution.question);
+    m_noted.frame->setVisible(!advice.empty());
+    for (const GateAdvice& noted : advice) {
+        const ScreeningAnswer* answer = answerTo(m_record.current(), noted.question);
         const QString note = answer != nullptr ? QString::fromStdString(answer->note) : QString();
-        addLine(m_precautions,
-                note.isEmpty() ? QString::fromStdString(precaution.wording)
-                               : tr("%1 %2", "question, note")
-                                     .arg(QString::fromStdString(precaution.wording), note),
-                true, false);
-        if (!precaution.advice.empty()) {
-            addLine(m_precautions, tr("Printed: %1").arg(QString::fromStdString(precaution.advice)),
-                    false, false);
+        addLine(
+            m_noted,
+            note.isEmpty()
+                ? QString::fromStdString(noted.wording)
+                : tr("%1 %2", "question, note").arg(QString::fromStdString(noted.wording), note),
+            true, false);
+        if (!noted.advice.empty()) {
+            addLine(m_noted, tr("Printed: %1").arg(QString::fromStdString(noted.advice)), false,
+                    false);
         }
     }
 }

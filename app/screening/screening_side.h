@@ -19,7 +19,7 @@ namespace quadrille::app
 
 class ScreeningRecord;
 
-/// The sheets beside the questions: what is in the way, the signature, the sites, the precautions,
+/// The sheets beside the questions: what is in the way, the signature, the sites, what is noted,
 /// why the chosen question is asked, and what was signed before.
 class ScreeningSide : public QWidget
 {
@@ -52,7 +52,7 @@ private:
     void showBlocks();
     void showSignature();
     void showSites();
-    void showPrecautions();
+    void showNoted();
     void showEarlier();
 
     const Services m_services;
@@ -60,7 +60,7 @@ private:
     Sheet m_blocks{};
     Sheet m_signature{};
     Sheet m_sites{};
-    Sheet m_precautions{};
+    Sheet m_noted{};
     Sheet m_why{};
     Sheet m_earlier{};
     QLabel* m_signed;

@@ -154,6 +154,9 @@ void InventoryPage::showCurrent()
     const auto loans = m_services.store.read(
         [&](db::Reading& reading) { return db::loansOf(reading, *row->unit.id); });
     QStringList lines;
+    if (!loans) {
+        lines.append(errorText(loans.error(), m_services.text));
+    }
     for (const db::InventoryRow& loan : loans ? *loans : std::vector<db::InventoryRow>{}) {
         lines.append(pastLoanText(loan, m_services.text));
     }

@@ -92,10 +92,11 @@ void LoanForm::readCourses()
     m_courses = courses ? *courses : std::vector<db::LendingCourse>{};
     m_stimulator = stimulator && *stimulator ? **stimulator : commonStimulator();
     for (const db::LendingCourse& course : m_courses) {
-        m_course->addItem(tr("%1 (%2), %3", "name, reference, problem")
+        m_course->addItem(tr("%1 (%2), %3, from %4", "name, reference, problem, day")
                               .arg(QString::fromStdString(course.patientName),
                                    QString::fromStdString(course.patientReference),
-                                   QString::fromStdString(course.problem)));
+                                   QString::fromStdString(course.problem),
+                                   services().text.date(course.startDate)));
     }
     // Any part of a name finds its course.
     m_course->setEditable(true);
@@ -127,8 +128,12 @@ void LoanForm::showLoan()
 
 const db::LendingCourse* LoanForm::course() const
 {
-    // What stands in the field, also where nothing was chosen from the list.
-    const int index = m_course->findText(m_course->currentText(), Qt::MatchFixedString);
+    // What stands in the field, also where nothing was chosen from the list. Two courses may read
+    // alike; then the one that was chosen counts.
+    const QString shown = m_course->currentText();
+    const int chosen = m_course->currentIndex();
+    const bool stands = chosen >= 0 && m_course->itemText(chosen) == shown;
+    const int index = stands ? chosen : m_course->findText(shown, Qt::MatchFixedString);
     return index < 0 ? nullptr : &m_courses[static_cast<std::size_t>(index)];
 }
 

@@ -13,8 +13,8 @@ class QPushButton;
 namespace quadrille::app
 {
 
-/// A short list of the practice's records (stimulators, practitioners) with the acts New and
-/// Change.
+/// A short list of the practice's records (practitioners, screening questions) with the acts New
+/// and Change.
 class RecordList : public QDialog
 {
     Q_OBJECT

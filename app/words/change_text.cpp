@@ -7,6 +7,8 @@
 
 #include "db/codec.h"
 
+#include "core/measurement_kinds.h"
+
 #include <QCoreApplication>
 #include <QDateTime>
 #include <QStringList>
@@ -206,7 +208,7 @@ QString choiceText(const db::Change& change, const QString& column, const std::s
         return measurementKindName(value);
     }
     if (change.recordKind == "measurement" && column == QStringLiteral("unit")) {
-        return measuredUnit(value);
+        return QString::fromStdString(tradeUnitOf(value));
     }
     const auto type = db::choiceOf<ElectrodeType>(value);
     return type && column == QStringLiteral("type") ? electrodeTypeName(*type) : QString();

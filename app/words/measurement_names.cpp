@@ -106,8 +106,8 @@ QString thresholdSentence(const MeasurementKind& kind, const ChangeThreshold& th
                           std::optional<std::int64_t> change, const QuantityText& text)
 {
     QString amount = text.shortNumber(static_cast<double>(threshold.thousandths) / 1e3, 3);
-    const QString unit = measuredUnit(std::string(kind.unit));
-    if (kind.unit != "{score}") {
+    const QString unit = measuredUnit(kind.key, std::string(kind.unit));
+    if (!isScoreOfTen(kind.key, kind.unit)) {
         amount += unit == QStringLiteral("°") ? unit : noBreakSpace() + unit;
     }
     const QString meaning = threshold.meaning == ThresholdMeaning::detectable

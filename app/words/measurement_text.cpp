@@ -22,9 +22,9 @@ int decimalsOf(std::string_view kind)
     return known != nullptr ? known->decimals : 3;
 }
 
-QString withMeasuredUnit(const QString& number, const std::string& ucum)
+QString withMeasuredUnit(const QString& number, std::string_view kind, const std::string& ucum)
 {
-    const QString unit = measuredUnit(ucum);
+    const QString unit = measuredUnit(kind, ucum);
     if (unit.isEmpty()) {
         return number;
     }
@@ -36,7 +36,8 @@ QString thresholdNumber(const MeasurementKind& kind, std::int64_t thousandths,
 {
     // Published thresholds have more digits than the value is shown with.
     const QString number = text.shortNumber(static_cast<double>(thousandths) / 1e3, 3);
-    return kind.unit == "{score}" ? number : withMeasuredUnit(number, std::string(kind.unit));
+    const std::string unit(kind.unit);
+    return isScoreOfTen(kind.key, unit) ? number : withMeasuredUnit(number, kind.key, unit);
 }
 
 QString betterText(const ChangeJudgement& judgement)
@@ -55,6 +56,43 @@ QString meaningName(const std::vector<ChangeThreshold>& thresholds)
     });
     return detectable ? MeasurementWords::tr("detectable change")
                       : MeasurementWords::tr("important change");
+}
+
+/// The change held against the thresholds next to it.
+QString heldText(const MeasurementKind& kind, const ChangeJudgement& judgement,
+                 const QuantityText& text)
+{
+    const auto& [reached, notReached, better] = judgement;
+    const auto number = [&](const ChangeThreshold& threshold) {
+        return thresholdNumber(kind, threshold.thousandths, text);
+    };
+    if (reached.empty() && notReached.empty()) {
+        return MeasurementWords::tr("no published threshold");
+    }
+    if (notReached.empty()) {
+        return (reached.size() == 1 ? MeasurementWords::tr("reaches the %1 of %2")
+                                    : MeasurementWords::tr("reaches every %1, up to %2"))
+            .arg(meaningName(reached), number(reached.back()));
+    }
+    if (reached.empty()) {
+        return MeasurementWords::tr("below the %1 of %2")
+            .arg(meaningName(notReached), number(notReached.front()));
+    }
+    return MeasurementWords::tr("reaches %1, below %2")
+        .arg(number(reached.back()), number(notReached.front()));
+}
+
+/// Whether a threshold that heldText() speaks of was not checked against its text.
+bool restsOnMemory(const ChangeJudgement& judgement)
+{
+    const auto isFromMemory = [](const ChangeThreshold& threshold) {
+        return threshold.source.fromMemory;
+    };
+    const auto& [reached, notReached, better] = judgement;
+    if (notReached.empty()) { // every one of them is meant
+        return std::ranges::any_of(reached, isFromMemory);
+    }
+    return isFromMemory(notReached.front()) || (!reached.empty() && isFromMemory(reached.back()));
 }
 
 std::optional<std::int64_t> thousandthsFrom(QString word, const QuantityText& text)
@@ -84,10 +122,10 @@ std::optional<std::int64_t> thousandthsFrom(QString word, const QuantityText& te
 
 } // namespace
 
-QString measuredUnit(const std::string& ucum)
+QString measuredUnit(std::string_view kind, const std::string& ucum)
 {
-    return ucum == "{score}" ? MeasurementWords::tr("of 10", "a value on a scale")
-                             : QString::fromStdString(tradeUnitOf(ucum));
+    return isScoreOfTen(kind, ucum) ? MeasurementWords::tr("of 10", "a value on a scale")
+                                    : QString::fromStdString(tradeUnitOf(ucum));
 }
 
 QString measuredNumber(std::string_view kind, std::int64_t thousandths, const QuantityText& text)
@@ -98,7 +136,7 @@ QString measuredNumber(std::string_view kind, std::int64_t thousandths, const Qu
 QString measuredText(std::string_view kind, std::int64_t thousandths, const std::string& ucum,
                      const QuantityText& text)
 {
-    return withMeasuredUnit(measuredNumber(kind, thousandths, text), ucum);
+    return withMeasuredUnit(measuredNumber(kind, thousandths, text), kind, ucum);
 }
 
 QString changeOfValueText(std::string_view kind, std::int64_t change, const std::string& ucum,
@@ -110,7 +148,7 @@ QString changeOfValueText(std::string_view kind, std::int64_t change, const std:
     const QString number = measuredNumber(kind, std::abs(change), text);
     const QString sign = change > 0 ? QStringLiteral("+") : QString(QChar(0x2212));
     // Three points less are not "−3 of 10".
-    return sign + (ucum == "{score}" ? number : withMeasuredUnit(number, ucum));
+    return sign + (isScoreOfTen(kind, ucum) ? number : withMeasuredUnit(number, kind, ucum));
 }
 
 QString trialsText(const Measurement& measurement, const QuantityText& text)
@@ -132,27 +170,15 @@ QString trialsText(const Measurement& measurement, const QuantityText& text)
 QString judgementText(const MeasurementKind& kind, std::int64_t change, const QuantityText& text)
 {
     const ChangeJudgement judgement = judgeChange(kind, change);
-    const QString better = betterText(judgement);
-    QString held;
-    if (judgement.reached.empty() && judgement.notReached.empty()) {
-        held = MeasurementWords::tr("no published threshold");
-    } else if (judgement.notReached.empty()) {
-        const QString most = thresholdNumber(kind, judgement.reached.back().thousandths, text);
-        held = judgement.reached.size() == 1 ? MeasurementWords::tr("reaches the %1 of %2")
-                                                   .arg(meaningName(judgement.reached), most)
-                                             : MeasurementWords::tr("reaches every %1, up to %2")
-                                                   .arg(meaningName(judgement.reached), most);
-    } else if (judgement.reached.empty()) {
-        const QString least = thresholdNumber(kind, judgement.notReached.front().thousandths, text);
-        held = MeasurementWords::tr("below the %1 of %2")
-                   .arg(meaningName(judgement.notReached), least);
-    } else {
-        held = MeasurementWords::tr("reaches %1, below %2")
-                   .arg(thresholdNumber(kind, judgement.reached.back().thousandths, text),
-                        thresholdNumber(kind, judgement.notReached.front().thousandths, text));
+    QStringList parts;
+    if (const QString better = betterText(judgement); !better.isEmpty()) {
+        parts.append(better);
     }
-    return better.isEmpty() ? held
-                            : MeasurementWords::tr("%1, %2", "better, reaches …").arg(better, held);
+    parts.append(heldText(kind, judgement, text));
+    if (restsOnMemory(judgement)) {
+        parts.append(MeasurementWords::tr("from memory"));
+    }
+    return parts.join(QStringLiteral(", "));
 }
 
 std::optional<std::vector<std::int64_t>> valuesFrom(const QString& typed, const QuantityText& text)

@@ -32,7 +32,7 @@ QStringList usualSubjects(SubjectOf subject);
 QString methodHint(std::string_view kind);
 
 /// "N·m", "°"; of a scale "of 10".
-QString measuredUnit(const std::string& ucum);
+QString measuredUnit(std::string_view kind, const std::string& ucum);
 /// "68.5" with as many decimals as the kind is shown with.
 QString measuredNumber(std::string_view kind, std::int64_t thousandths, const QuantityText& text);
 /// "68.5 N·m", "12°".
@@ -41,10 +41,11 @@ QString measuredText(std::string_view kind, std::int64_t thousandths, const std:
 /// "+13 N·m", "−2.6 s", "no change".
 QString changeOfValueText(std::string_view kind, std::int64_t change, const std::string& ucum,
                           const QuantityText& text);
-/// "best of 3: 61.5, 66.3, 64"; empty where there were no trials.
+/// "best of 3: 61.5; 66.3; 64"; empty where there were no trials.
 QString trialsText(const Measurement& measurement, const QuantityText& text);
 
-/// A change in few words: "better, more than the detectable 1.1 s".
+/// A change in few words: "better, reaches the detectable change of 5°, from memory"; the last
+/// where a threshold that it names was not checked against its text.
 QString judgementText(const MeasurementKind& kind, std::int64_t change, const QuantityText& text);
 /// Every published threshold with its group and source, one sentence each; what it says where there
 /// is none.

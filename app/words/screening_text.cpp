@@ -267,12 +267,16 @@ ScreeningHeadline screeningHeadline(const ScreeningGate& gate,
         return headline;
     }
     if (!gate.lifted.empty()) {
-        const LiftedBlock& lifted = gate.lifted.front();
-        return {ScreeningWords::tr("Gone ahead"),
-                ScreeningWords::tr("%1: %2", "practitioner, reason")
-                    .arg(QString::fromStdString(lifted.practitioner),
-                         QString::fromStdString(lifted.reason).simplified()),
-                true};
+        QStringList names;
+        QStringList reasons;
+        for (const LiftedBlock& lifted : gate.lifted) {
+            names.append(liftedName(lifted));
+            reasons.append(ScreeningWords::tr("%1: %2", "practitioner, reason")
+                               .arg(QString::fromStdString(lifted.practitioner),
+                                    QString::fromStdString(lifted.reason).simplified()));
+        }
+        return {ScreeningWords::tr("Gone ahead: %1").arg(names.join(QStringLiteral(" · "))),
+                reasons.join(QStringLiteral(" · ")), true};
     }
     const QString until = ScreeningWords::tr("holds until %1").arg(text.date(*gate.validThrough));
     return {ScreeningWords::tr("Signed %1").arg(text.date(*latest->signedOn)),

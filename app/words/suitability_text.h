@@ -14,7 +14,7 @@ namespace quadrille::app
 /// Whether a unit will do for muscle exercise, in words.
 struct SuitabilityText {
     bool willDo = true;
-    QString verdict;     ///< "Will do", "Will do, with care", "Will not do"
+    QString verdict;     ///< "Will do for muscle exercise", "Will do, with care", "Will not do"
     QStringList reasons; ///< a sentence each, the gravest first; empty where all is well
     QStringList sources; ///< where the figures of the reasons come from, each once
     /// Verdict and reasons as one text.

@@ -7,7 +7,9 @@
 #include "app/print/paper_view.h"
 #include "app/stimulator/stimulators_dialog.h"
 #include "tests/app/practice_window.h"
+#include "tests/support/store_rows.h"
 
+#include "db/courses.h"
 #include "db/loans.h"
 
 #include <QAction>
@@ -201,6 +203,57 @@ TEST_F(LoansWindow, AUnitOfAnotherKindIsToldOfAndMayBeLentAllTheSame)
             QTest::keyClick(&form, Qt::Key_Return);
         });
         EXPECT_THAT(cell(dialog, 0, 2), HasSubstr("Agnes Thorley"));
+    });
+}
+
+TEST_F(LoansWindow, OfTwoCoursesThatReadAlikeTheChosenOneGetsTheUnit)
+{
+    const CourseId second =
+        must(practice.store().write(author(), "add course", [&](db::Writing& writing) {
+            return db::addCourse(writing, aCourse(practice.ids().patient));
+        }));
+    addUnit(unitNumbered("U-03", practice.ids().stimulator));
+    openWindow([](QDialog& dialog) {
+        pressFor(dialog, Qt::Key_L, [](QDialog& form) {
+            auto* course = form.findChild<QComboBox*>(QStringLiteral("loanCourse"));
+            course->setFocus();
+            QTest::keyClick(course, Qt::Key_Down);
+            QTest::keyClick(course, Qt::Key_Down);
+            EXPECT_EQ(course->currentText().toStdString(),
+                      "Agnes Thorley (1001), Knee replacement, from 9 Feb 2026");
+            QTest::keyClick(&form, Qt::Key_Return);
+        });
+    });
+    const auto lent = must(practice.store().read(
+        [&](db::Reading& reading) { return db::unitsLentTo(reading, second); }));
+    EXPECT_EQ(lent.size(), 1U);
+}
+
+TEST_F(LoansWindow, LoansThatCannotBeReadAreNotCalledNone)
+{
+    const LoanUnitId unit = addUnit(unitNumbered("U-01", practice.ids().stimulator));
+    addUnit(unitNumbered("U-02", practice.ids().stimulator));
+    must(practice.store().write(author(), "lend", [&](db::Writing& writing) {
+        Loan loan;
+        loan.unit = unit;
+        loan.course = practice.ids().course;
+        loan.lentOn = day(2026, 2, 9);
+        db::lend(writing, loan);
+    }));
+    openWindow([this](QDialog& dialog) {
+        const auto past = [&] {
+            return dialog.findChild<QPlainTextEdit*>(QStringLiteral("pastLoans"))
+                ->toPlainText()
+                .toStdString();
+        };
+        auto* table = dialog.findChild<QTableView*>(QStringLiteral("inventory"));
+        table->setFocus();
+        QTest::keyClick(table, Qt::Key_Down);
+        EXPECT_THAT(past(), HasSubstr("never lent"));
+        runDump(practice.temp().file(), "DROP TABLE loan;\n");
+        QTest::keyClick(table, Qt::Key_Up);
+        EXPECT_THAT(past(), testing::Not(HasSubstr("never lent")));
+        EXPECT_THAT(past(), HasSubstr("Unit U-01\nThe practice file"));
     });
 }
 

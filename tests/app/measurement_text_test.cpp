@@ -41,6 +41,7 @@ TEST_F(MeasurementText, ShowsTheUnitOfTheTradeAfterANoBreakSpaceAndDegreesWithou
     EXPECT_EQ(shown("walk_10_m", 833), "0.83\u00A0m/s");
     EXPECT_EQ(shown("grip_force", 31'000), "31\u00A0kg");
     EXPECT_EQ(shown("pain_at_rest", 3'000), "3\u00A0of 10");
+    EXPECT_EQ(measuredText(ownKind, 85'000, "{score}", text).toStdString(), "85\u00A0score");
     EXPECT_EQ(measuredText("girth", 44'500, "cm", german).toStdString(), "44,5\u00A0cm");
 }
 
@@ -51,6 +52,7 @@ TEST_F(MeasurementText, SignsAChange)
     EXPECT_EQ(changeOfValueText("timed_up_and_go", -2'600, "s", text).toStdString(),
               "\u22122.6\u00A0s");
     EXPECT_EQ(changeOfValueText("pain_at_rest", -2'000, "{score}", text).toStdString(), "\u22122");
+    EXPECT_EQ(changeOfValueText(ownKind, 5'000, "{score}", text).toStdString(), "+5\u00A0score");
     EXPECT_EQ(changeOfValueText("girth", 0, "cm", text).toStdString(), "no change");
 }
 
@@ -110,10 +112,13 @@ TEST_F(MeasurementText, NeverCallsAChangeOneWithoutAPublishedThreshold)
     };
     EXPECT_EQ(judged("isometric_torque", 27'000), "better, no published threshold");
     EXPECT_EQ(judged("girth", 2'000), "no published threshold");
-    EXPECT_EQ(judged("extensor_lag", -9'000), "better, reaches the detectable change of 5°");
-    EXPECT_EQ(judged("extensor_lag", 2'000), "worse, below the detectable change of 5°");
+    EXPECT_EQ(judged("extensor_lag", -9'000),
+              "better, reaches the detectable change of 5°, from memory");
+    EXPECT_EQ(judged("extensor_lag", 2'000),
+              "worse, below the detectable change of 5°, from memory");
     EXPECT_EQ(judged("timed_up_and_go", -3'000),
-              "better, reaches every detectable change, up to 2.49\u00A0s");
+              "better, reaches every detectable change, up to 2.49\u00A0s, from memory");
+    EXPECT_EQ(judged("timed_up_and_go", -1'120), "better, reaches 1.1\u00A0s, below 1.14\u00A0s");
     EXPECT_EQ(judged("pain_at_rest", -1'000), "better, reaches 1, below 2");
     EXPECT_EQ(judged("pain_at_rest", 1'000), "worse, no published threshold");
 }

@@ -40,7 +40,7 @@ TEST_F(MeasuringJob, AChangeIsHeldAgainstWhatWasPublishedAndTheSourceIsNamed)
     EXPECT_EQ(cell(0, MeasurementsModel::judgedColumn), "better, no published threshold");
     // 16.0 to 14.5 s: over 1.10 and 1.14 s, not over 2.49 s.
     EXPECT_EQ(cell(2, MeasurementsModel::judgedColumn),
-              "better, reaches 1.14\u00A0s, below 2.49\u00A0s");
+              "better, reaches 1.14\u00A0s, below 2.49\u00A0s, from memory");
     auto* table = practice.find<QTableView>("measurements");
     table->setFocus();
     QTest::keyClick(table, Qt::Key_Down);
@@ -132,7 +132,7 @@ TEST_F(MeasuringJob, AValueIsCorrectedAndTheOldOneStaysInTheHistory)
     EXPECT_THAT(lines, testing::Contains("Measurement · Trial 1 | – | 57"));
 }
 
-TEST_F(MeasuringJob, AWithdrawnValueIsMarkedCountsNoMoreAndCanBeTakenBack)
+TEST_F(MeasuringJob, AWithdrawnValueIsMarkedCountsNoMoreAndCanBeRestored)
 {
     openRecord();
     storeTwoVisits();
@@ -148,9 +148,31 @@ TEST_F(MeasuringJob, AWithdrawnValueIsMarkedCountsNoMoreAndCanBeTakenBack)
     EXPECT_EQ(cell(0, MeasurementsModel::changeColumn), "");
     const auto withdrawn = values()->currentIndex().siblingAtColumn(ValuesModel::valueColumn);
     EXPECT_THAT(withdrawn.data().toString().toStdString(), HasSubstr("withdrawn"));
+    EXPECT_EQ(practice.find<QPushButton>("withdrawMeasurement")->text(),
+              QStringLiteral("&Restore"));
     EXPECT_THAT(stored(), SizeIs(6)) << "nothing is deleted";
-    QTest::keyClick(values(), Qt::Key_Delete); // taken back without a question
+    QTest::keyClick(values(), Qt::Key_Delete); // restored without a question
     EXPECT_EQ(cell(0, MeasurementsModel::changeColumn), "+14\u00A0N·m");
+}
+
+TEST_F(MeasuringJob, AScoreThatThePracticeCountsItselfHasNoEndAtTen)
+{
+    openRecord();
+    must(practice.store().write(author(), "measure", [&](db::Writing& writing) {
+        Measurement one;
+        one.course = practice.ids().course;
+        one.measuredOn = day(2026, 2, 9);
+        one.kind = ownKind;
+        one.subject = "Knee questionnaire";
+        one.side = Side::middle;
+        one.unit = "{score}";
+        one.thousandths = 85'000;
+        return db::addMeasurement(writing, one);
+    }));
+    practice.window().openPatient(practice.ids().patient, practice.ids().course);
+    practice.window().recordPage().showPage(RecordPage::measurementsIndex);
+    EXPECT_EQ(cell(0, MeasurementsModel::baselineColumn), "85\u00A0score");
+    EXPECT_GE(practice.find<ChartView>("measurementChart")->spec().y.most, 85.0);
 }
 
 TEST_F(MeasuringJob, AKindThatIsWithdrawnAltogetherCanStillBeFound)

@@ -182,7 +182,24 @@ TEST_F(PadsJob, ASetIsTakenOutOfUseOrWithdrawnAsAMistake)
     EXPECT_TRUE(stored()[0].withdrawn);
     EXPECT_EQ(cell(0, PadsModel::stateColumn), "withdrawn");
     QTest::keyClick(table, Qt::Key_Delete);
-    EXPECT_FALSE(stored()[0].withdrawn) << "taken back";
+    EXPECT_FALSE(stored()[0].withdrawn) << "restored";
+}
+
+TEST_F(PadsJob, AnotherKeyIsAboutTheSameSet)
+{
+    issueOn(day(2026, 1, 12), {.uses = 40, .months = std::nullopt});
+    issueOn(day(2026, 3, 2), {.uses = 40, .months = std::nullopt});
+    open();
+    auto* table = practice.find<QTableView>("pads");
+    table->setFocus();
+    QTest::keyClick(table, Qt::Key_Delete);
+    EXPECT_TRUE(stored()[1].withdrawn) << "the last one stood first";
+    EXPECT_EQ(practice.find<QPushButton>("withdrawPads")->text(), QStringLiteral("&Restore"));
+    practice.prompts().asked.clear();
+    QTest::keyClick(table, Qt::Key_Delete);
+    EXPECT_EQ(practice.prompts().asked, QString());
+    EXPECT_FALSE(stored()[0].withdrawn);
+    EXPECT_FALSE(stored()[1].withdrawn);
 }
 
 TEST_F(PadsJob, WhatCannotBeRightIsSaidInOneSentence)

@@ -23,6 +23,7 @@
 #include <QSpinBox>
 #include <QTest>
 
+#include <algorithm>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -68,6 +69,21 @@ protected:
         }
     }
     std::size_t answered() { return screening().current().answers.size(); }
+    /// A new screening that asks the questions of today, ready to be signed.
+    void screenAgainAllNo()
+    {
+        QTest::keyClick(button("screenAgain"), Qt::Key_Space);
+        answerAllNo();
+        seeTheSkin();
+    }
+    /// Whether one of the sheets at the right has this line.
+    bool sideSays(const QString& line)
+    {
+        const auto labels = record().screeningPage().side()->findChildren<QLabel*>();
+        return std::ranges::any_of(labels, [&](const QLabel* label) {
+            return label->isVisible() && label->text() == line;
+        });
+    }
     void choose(const char* combo, int down)
     {
         auto* list = practice.find<QComboBox>(combo);
@@ -211,7 +227,9 @@ TEST_F(ScreeningPageTest, WhatAnAnswerBlocksIsShownAtOnce)
     EXPECT_TRUE(label("screeningFact").startsWith(QStringLiteral("Signed ")));
     QTest::keyClick(button("screenAgain"), Qt::Key_Space); // asks, and is told yes
     EXPECT_EQ(label("screeningFact"), QStringLiteral("Not signed"));
+    EXPECT_TRUE(sideSays(QStringLiteral("vastus lateralis, right: waits for the signature")));
     press(Qt::Key_K); // the implant
+    EXPECT_TRUE(sideSays(QStringLiteral("vastus lateralis, right: blocked")));
     const auto& blocks = screening().gate().blocks;
     ASSERT_EQ(blocks.size(), 2U);
     EXPECT_EQ(blocks[0].reason, GateReason::notSigned);
@@ -238,18 +256,22 @@ TEST_F(ScreeningPageTest, ScreeningAgainAsksEverythingAndMarksWhatDiffers)
 
 TEST_F(ScreeningPageTest, AChangeAfterSigningBeginsTheNextOneWhichBlocks)
 {
+    screenAgainAllNo(); // the first was asked in other words
+    sign();
+    QTest::keyClick(&practice.window(), Qt::Key_E, Qt::ControlModifier);
+    ASSERT_EQ(focus()->objectName(), QStringLiteral("question1"));
     practice.prompts().confirms = false;
     press(Qt::Key_K);
-    EXPECT_EQ(stored().size(), 1U) << "nobody wanted the next one";
+    EXPECT_EQ(stored().size(), 2U) << "nobody wanted the next one";
     EXPECT_TRUE(practice.prompts().asked.contains(QStringLiteral("never changed")));
     practice.prompts().confirms = true;
     press(Qt::Key_K);
     const auto all = stored();
-    ASSERT_EQ(all.size(), 2U);
-    EXPECT_EQ(answerTo(all[0], "active_implant")->answer, Answer::no);
-    EXPECT_EQ(answerTo(all[1], "active_implant")->answer, Answer::notKnown);
-    EXPECT_EQ(answerTo(all[1], "broken_skin")->answer, Answer::no) << "taken over";
-    EXPECT_FALSE(all[1].skinSeen);
+    ASSERT_EQ(all.size(), 3U);
+    EXPECT_EQ(answerTo(all[1], "active_implant")->answer, Answer::no);
+    EXPECT_EQ(answerTo(all[2], "active_implant")->answer, Answer::notKnown);
+    EXPECT_EQ(answerTo(all[2], "broken_skin")->answer, Answer::no) << "taken over";
+    EXPECT_FALSE(all[2].skinSeen);
     EXPECT_TRUE(practice.find<QLabel>("screeningNotice")
                     ->text()
                     .contains(QStringLiteral("is not signed. Until it is")));
@@ -291,7 +313,11 @@ TEST_F(ScreeningPageTest, WhoGoesAheadSignsAReasonThatStandsInTheHead)
     button("goAhead")->setFocus();
     QTest::keyClick(button("goAhead"), Qt::Key_Space);
     EXPECT_TRUE(screening().gate().isOpen());
-    EXPECT_EQ(label("screeningFact"), QStringLiteral("Gone ahead"));
+    EXPECT_EQ(
+        label("screeningFact"),
+        QStringLiteral("Gone ahead: Pacemaker, defibrillator or another implant with a battery"));
+    EXPECT_TRUE(sideSays(QStringLiteral("In the way, gone ahead")));
+    EXPECT_FALSE(sideSays(QStringLiteral("Nothing in the way")));
     EXPECT_EQ(label("screeningFactSecond"), QStringLiteral("Ruta Vennel: asked the heart clinic"));
 }
 
@@ -324,6 +350,64 @@ TEST_F(ScreeningPageTest, ANoteIsNotLostWhenTheWindowCloses)
     EXPECT_EQ(answerTo(stored().back(), "active_implant")->note, "since 2019");
 }
 
+TEST_F(ScreeningPageTest, ANoteThatIsBeingTypedIsSignedWithTheRest)
+{
+    press(Qt::Key_Y);
+    press(Qt::Key_Return);
+    QTest::keyClicks(focus(), QStringLiteral("since 2019"));
+    press(Qt::Key_Return);
+    answerAllNo();
+    seeTheSkin();
+    auto* note = practice.find<QLineEdit>("note", practice.find<QuestionRow>("question1"));
+    note->setFocus();
+    QTest::keyClick(note, Qt::Key_End);
+    QTest::keyClicks(note, QStringLiteral(", left chest"));
+    QTest::keyClick(note, Qt::Key_I, Qt::AltModifier);
+    // The button shows for a moment that its key was pressed before it acts.
+    ASSERT_TRUE(QTest::qWaitFor([&] { return stored().back().signedOn.has_value(); }));
+    EXPECT_EQ(answerTo(stored().back(), "active_implant")->note, "since 2019, left chest");
+}
+
+TEST_F(ScreeningPageTest, WhatIsSignedTakesNoNoteAndNoPlace)
+{
+    const Screening before = stored().back();
+    QString said;
+    QObject::connect(&screening(), &ScreeningRecord::said,
+                     [&](const QString& sentence) { said = sentence; });
+    screening().setNote("broken_skin", "a graze");
+    screening().setPlaces("broken_skin", {{BodyRegion::thigh, PlaceSide::both}});
+    EXPECT_EQ(stored().back(), before);
+    EXPECT_EQ(screening().current().answers, before.answers);
+    EXPECT_EQ(said, QString());
+}
+
+TEST_F(ScreeningPageTest, AQuestionThatIsNoLongerAskedBlocksNoSignature)
+{
+    PracticeQuestion own{.wording = "Afraid of current?"};
+    own.id = must(practice.store().write(author(), "add question", [&](db::Writing& writing) {
+        return db::addPracticeQuestion(writing, own);
+    }));
+    emit practice.services().events.practiceChanged();
+    screenAgainAllNo();
+    sign();
+    ASSERT_NE(answerTo(stored().back(), "own_1"), nullptr);
+    own.archived = true;
+    must(practice.store().write(author(), "archive question", [&](db::Writing& writing) {
+        db::changePracticeQuestion(writing, own);
+    }));
+    emit practice.services().events.practiceChanged();
+    const std::string row = "question" + std::to_string(builtInQuestions().questions.size() + 1);
+    practice.find<QuestionRow>(row.c_str())->setFocus();
+    press(Qt::Key_Y); // begins the next one, which does not ask it
+    ASSERT_EQ(stored().size(), 3U);
+    EXPECT_EQ(answerTo(stored().back(), "own_1"), nullptr);
+    auto* seen = practice.find<QCheckBox>("skinSeen");
+    seen->setFocus();
+    QTest::keyClick(seen, Qt::Key_Space);
+    sign();
+    EXPECT_TRUE(stored().back().signedOn.has_value());
+}
+
 TEST_F(ScreeningPageTest, ThePracticeAddsAQuestionOfItsOwn)
 {
     PracticeQuestionForm form(practice.services(), PracticeQuestion{}, &practice.window());
@@ -338,7 +422,6 @@ TEST_F(ScreeningPageTest, ThePracticeAddsAQuestionOfItsOwn)
     ASSERT_EQ(own.size(), 1U);
     EXPECT_EQ(own[0].questionClass, QuestionClass::precaution);
     EXPECT_EQ(own[0].advice, "Begin low.");
-    open();
     QTest::keyClick(button("screenAgain"), Qt::Key_Space);
     EXPECT_EQ(screening().current().questions.back().wording, "Afraid of current?");
 }

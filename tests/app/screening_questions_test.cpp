@@ -4,6 +4,8 @@
 
 #include "core/screening_gate.h"
 
+#include <QLocale>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <map>
@@ -142,4 +144,28 @@ TEST(ScreeningWording, SaysWhatIsMissingBeforeSigning)
               "Before signing: answer 2 and 13; add a note to 5; look at the skin.");
     EXPECT_TRUE(missingText({}).isEmpty());
     EXPECT_EQ(numbersText({0, 1, 2, 3, 4, 5, 6}).toStdString(), "1, 2, 3, 4, 5 and 2 more");
+}
+
+TEST(ScreeningInTheHead, NamesEverythingThatSomebodyWentAheadOf)
+{
+    const QuantityText text{QLocale(QLocale::English, QLocale::UnitedKingdom)};
+    ScreeningGate gate;
+    gate.blocks.clear();
+    gate.validThrough = Date(std::chrono::days(20'000));
+    gate.lifted = {
+        {.block = {.reason = GateReason::contraindication,
+                   .question = "active_implant",
+                   .wording = "An implant with a battery?"},
+         .practitioner = "Ruta Vennel",
+         .reason = "asked the heart clinic",
+         .madeAt = {}},
+        {.block = {.reason = GateReason::sensationAbsent, .question = std::string(skinSensation)},
+         .practitioner = "Odo Marsh",
+         .reason = "watched\nthroughout",
+         .madeAt = {}}};
+    const ScreeningHeadline head = screeningHeadline(gate, std::nullopt, text);
+    EXPECT_EQ(head.text.toStdString(), "Gone ahead: An implant with a battery · no sensation");
+    EXPECT_EQ(head.second.toStdString(),
+              "Ruta Vennel: asked the heart clinic · Odo Marsh: watched throughout");
+    EXPECT_TRUE(head.warns);
 }

@@ -5,12 +5,15 @@
 
 #include <QApplication>
 #include <QComboBox>
+#include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QSpinBox>
+#include <QStyleOptionHeader>
 #include <QTabBar>
+#include <QTableWidget>
 #include <QTest>
 #include <QVBoxLayout>
 
@@ -230,4 +233,18 @@ TEST(Look, ANewSchemeRedrawsWhatIsShown)
         },
         Qt::QueuedConnection);
     QApplication::exec();
+}
+
+TEST(SheetStyle, WhatHangsUnderTheLineIsNotCutInTheHeadOfATable)
+{
+    QTableWidget table(1, 1);
+    table.setHorizontalHeaderLabels({QStringLiteral("Change, g")});
+    table.show();
+    const QHeaderView& header = *table.horizontalHeader();
+    QStyleOptionHeader option;
+    option.initFrom(&header);
+    option.orientation = Qt::Horizontal;
+    option.rect = QRect(0, 0, header.sectionSize(0), header.height());
+    const QRect label = header.style()->subElementRect(QStyle::SE_HeaderLabel, &option, &header);
+    EXPECT_GE(label.height(), header.fontMetrics().height());
 }

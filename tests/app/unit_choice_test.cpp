@@ -73,6 +73,23 @@ protected:
         return all.join(QLatin1Char('\n')).replace(noBreakSpace(), QStringLiteral(" "));
     }
 
+    StimulatorId add(const Stimulator& unit)
+    {
+        const StimulatorId id =
+            must(practice.store().write(author(), "add stimulator", [&](db::Writing& writing) {
+                return db::addStimulator(writing, unit);
+            }));
+        emit practice.services().events.stimulatorsChanged();
+        return id;
+    }
+    static void keepSettings(QDialog& dialog)
+    {
+        dialog.activateWindow();
+        // A dialog counts as active while its parent is, but takes no keys then.
+        ASSERT_TRUE(QTest::qWaitFor([&] { return QApplication::activeWindow() == &dialog; }));
+        QTest::keyClick(&dialog, Qt::Key_K, Qt::AltModifier);
+    }
+
     PracticeWindow practice;
     StimulatorId coarse{0};
 };
@@ -109,12 +126,7 @@ TEST_F(UnitOfACourse, ShowsWhatAnotherUnitCanDoInsteadAndTakesItAsOneStep)
 
 TEST_F(UnitOfACourse, MayKeepTheSettingsAndFitThemLaterFromTheStrip)
 {
-    onNextDialog([](QDialog& dialog) {
-        dialog.activateWindow();
-        // A dialog counts as active while its parent is, but takes no keys then.
-        ASSERT_TRUE(QTest::qWaitFor([&] { return QApplication::activeWindow() == &dialog; }));
-        QTest::keyClick(&dialog, Qt::Key_K, Qt::AltModifier);
-    });
+    onNextDialog(keepSettings);
     chooseNext();
     EXPECT_EQ(draft().draft().stimulator, coarse);
     EXPECT_EQ(settings().phaseDuration, 400_us);
@@ -133,6 +145,31 @@ TEST_F(UnitOfACourse, MayKeepTheSettingsAndFitThemLaterFromTheStrip)
     EXPECT_EQ(settings().sessionLength, 15min);
     EXPECT_EQ(settings().onTime, 10s) << "it was meant for this unit by then";
     EXPECT_FALSE(fit->isVisible());
+}
+
+TEST_F(UnitOfACourse, KeepsTheWaveformTooWhereTheUnitDoesNotGiveIt)
+{
+    Stimulator bursts = aFullUnit("Unit of bursts");
+    bursts.waveforms = {Waveform::kilohertzBursts};
+    const StimulatorId id = add(bursts);
+    draft().takeStimulator(coarse);
+    const std::vector<Block> before = draft().draft().blocks;
+    onNextDialog(keepSettings);
+    chooseNext();
+    EXPECT_EQ(draft().draft().stimulator, id);
+    EXPECT_EQ(draft().draft().blocks, before);
+}
+
+TEST_F(UnitOfACourse, OneOfDirectCurrentTurnsNoSiteIntoDirectCurrent)
+{
+    Stimulator direct = aUnit("Unit of direct current");
+    direct.waveforms = {Waveform::directCurrent};
+    const StimulatorId id = add(direct);
+    draft().takeStimulator(coarse);
+    const std::vector<Block> before = draft().draft().blocks;
+    chooseNext(); // no dialog
+    EXPECT_EQ(draft().draft().stimulator, id);
+    EXPECT_EQ(draft().draft().blocks, before);
 }
 
 TEST_F(UnitOfACourse, EscLeavesTheOldUnit)

@@ -5,6 +5,7 @@
 #include "tests/app/measuring_job.h"
 
 #include "db/courses.h"
+#include "db/kept_forms.h"
 
 #include <QComboBox>
 #include <QLabel>
@@ -153,6 +154,43 @@ TEST_F(MeasuringJob, AWalkMayBeGivenInSeconds)
     ASSERT_THAT(stored(), SizeIs(2));
     EXPECT_EQ(stored()[1].thousandths, 833); // 10 m in 12 s
     EXPECT_EQ(cell(0, MeasurementsModel::changeColumn), "+0.23\u00A0m/s");
+}
+
+TEST_F(MeasuringJob, ASecondRowOfTheSameKindComesBackAfterACrash)
+{
+    openRecord();
+    const Course course = must(practice.store().read([&](db::Reading& reading) {
+                              return db::course(reading, practice.ids().course);
+                          })).value();
+    const auto secondRow = QStringLiteral("isometric_torque/quadriceps/N.m#2/right");
+    {
+        VisitForm form(practice.services(), course, {}, nullptr);
+        form.show();
+        typeInto(
+            form.findChild<QLineEdit*>(QStringLiteral("isometric_torque/quadriceps/N.m/method")),
+            QStringLiteral("knee at 60°"));
+        auto* kind = form.findChild<QComboBox*>(QStringLiteral("addKind"));
+        kind->setCurrentIndex(kind->findData(QStringLiteral("isometric_torque")));
+        auto* subject = form.findChild<QComboBox*>(QStringLiteral("addSubject"));
+        typeInto(subject->lineEdit(), QStringLiteral("quadriceps"));
+        QTest::keyClick(subject, Qt::Key_Return);
+        auto* right = form.findChild<QLineEdit*>(secondRow);
+        ASSERT_NE(right, nullptr);
+        typeInto(right, QStringLiteral("48"));
+        const auto isKept = [&] {
+            const auto kept = must(practice.store().read([&](db::Reading& reading) {
+                return db::keptForm(reading,
+                                    QStringLiteral("measurements/%1").arg(course.id->key()));
+            }));
+            return kept && kept->value(secondRow).toString() == QStringLiteral("48");
+        };
+        ASSERT_TRUE(QTest::qWaitFor(isKept));
+    } // gone without Save or Cancel
+    practice.crashAndStartAgain();
+    VisitForm again(practice.services(), course, {}, nullptr);
+    const auto* right = again.findChild<QLineEdit*>(secondRow);
+    ASSERT_NE(right, nullptr);
+    EXPECT_EQ(right->text(), QStringLiteral("48"));
 }
 
 TEST_F(MeasuringJob, WhatWasTypedComesBackAfterACrashAlsoInARowThatWasAdded)

@@ -44,6 +44,22 @@ TEST(SymmetryIndex, IsTheInvolvedOverTheUninvolvedSide)
     EXPECT_FALSE(symmetryIndex(68'000, -1));
 }
 
+TEST(Series, HoldValuesOfOneKindSubjectMethodAndUnit)
+{
+    const Measurement one = torque(baseline, Side::right, 41'000);
+    const std::vector<MeasurementSeries> all = seriesOf({one});
+    ASSERT_THAT(all, SizeIs(1));
+    EXPECT_TRUE(isOfSeries(torque(later, Side::left, 91'000), all.front()));
+    EXPECT_TRUE(isSameSeries(all.front(), seriesOf({torque(later, Side::left, 91'000)}).front()));
+    for (std::string Measurement::*part :
+         {&Measurement::kind, &Measurement::subject, &Measurement::method, &Measurement::unit}) {
+        Measurement other = one;
+        other.*part = "another";
+        EXPECT_FALSE(isOfSeries(other, all.front())) << other.*part;
+        EXPECT_FALSE(isSameSeries(seriesOf({other}).front(), all.front()));
+    }
+}
+
 TEST(SymmetryIndex, IsOnlyOfTorqueAndForceInTheCourseOfAOneSidedProblem)
 {
     for (const MeasurementKind& kind : measurementKinds()) {

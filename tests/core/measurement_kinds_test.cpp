@@ -150,7 +150,8 @@ TEST(Ucum, IsWrittenForTheUnitsOfTheTradeAndReadBack)
     EXPECT_EQ(tradeUnitOf("N.m"), "N·m");
     EXPECT_EQ(tradeUnitOf("deg"), "°");
     EXPECT_EQ(tradeUnitOf("kgf"), "kg");
-    EXPECT_EQ(tradeUnitOf("{score}"), "");
+    EXPECT_EQ(ucumOf("score"), "{score}");
+    EXPECT_EQ(tradeUnitOf("{score}"), "score");
     EXPECT_EQ(tradeUnitOf("{steps_a_minute}"), "steps a minute");
     EXPECT_EQ(tradeUnitOf("mmol/L"), "mmol/L");
 }
@@ -161,6 +162,15 @@ TEST(Ucum, IsNotMadeOfNothingOrOfLettersThatItDoesNotHave)
     EXPECT_FALSE(ucumOf("{}"));
     EXPECT_FALSE(ucumOf("Stühle"));
     EXPECT_EQ(ucumOf("{stairs}"), "{stairs}");
+}
+
+TEST(ScoreOfTen, IsPainAndNoScoreThatAPracticeCountsItself)
+{
+    EXPECT_TRUE(isScoreOfTen("pain_at_rest", "{score}"));
+    EXPECT_TRUE(isScoreOfTen("pain_under_load", "{score}"));
+    EXPECT_FALSE(isScoreOfTen(ownKind, "{score}"));
+    EXPECT_FALSE(isScoreOfTen("kind_of_tomorrow", "{score}"));
+    EXPECT_FALSE(isScoreOfTen("timed_up_and_go", "s"));
 }
 
 TEST(WalkOfTenMetres, IsASpeed)

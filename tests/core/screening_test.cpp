@@ -99,6 +99,36 @@ TEST(ScreeningRecord, AQuestionThatIsNoLongerAskedIsLeftBehindAndANewOneIsOpen)
     EXPECT_NE(answerTo(next, "active_implant"), nullptr);
 }
 
+TEST(ScreeningRecord, AQuestionThatIsNotAskedTakesNoAnswer)
+{
+    Screening screening = tests::allClear(course);
+    giveAnswer(screening, "own_4", Answer::yes);
+    EXPECT_EQ(screening, tests::allClear(course));
+}
+
+TEST(ScreeningRecord, AnAnswerIsNotOneToAQuestionThatIsWordedOrWeighedOtherwise)
+{
+    const Screening last = tests::allClear(course);
+    std::vector<ScreeningQuestion> questions = tests::threeQuestions();
+    questions[0].wording = "An implant, with a battery or without?";
+    questions[1].questionClass = QuestionClass::contraindication;
+    questions[2].advice = "Begin low."; // an answer stays one
+    const Screening next = newScreening(course, questions, 2, &last);
+    EXPECT_EQ(answerTo(next, "active_implant"), nullptr);
+    EXPECT_EQ(answerTo(next, "broken_skin"), nullptr);
+    EXPECT_NE(answerTo(next, "heart_disease"), nullptr);
+}
+
+TEST(ScreeningRecord, PlacesOfFixedRegionsAreNotThoseOfOthers)
+{
+    std::vector<ScreeningQuestion> questions = tests::threeQuestions();
+    questions[1].regions = {BodyRegion::abdomen};
+    Screening last = newScreening(course, questions, 1);
+    giveAnswer(last, "broken_skin", Answer::yes);
+    questions[1].regions = {BodyRegion::abdomen, BodyRegion::pelvis};
+    EXPECT_EQ(answerTo(newScreening(course, questions, 2, &last), "broken_skin"), nullptr);
+}
+
 TEST(ScreeningRecord, AQuestionOfThePracticeIsAskedUnderANameThatStays)
 {
     const PracticeQuestion own{.id = PracticeQuestionId(4), .wording = "Afraid of current?"};

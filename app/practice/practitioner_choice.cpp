@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/screening/practitioner_choice.h"
+#include "app/practice/practitioner_choice.h"
 
 #include "db/people.h"
 
