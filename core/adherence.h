@@ -75,7 +75,7 @@ DateInterval wholeCourse(const Course& course, Date asOf);
 Adherence adherenceOf(const CourseRecords& records, const AdherenceRules& rules,
                       const DateInterval& interval, Date asOf);
 
-/// Shorter: the weeks of an interval of days that are judged already.
+/// The weeks of `interval`, from days judged by courseAsLived().
 std::vector<WeekAdherence> weeksBetween(const CourseAsLived& course, const AdherenceRules& rules,
                                         const DateInterval& interval);
 /// Nothing with fewer than four fully known weeks.

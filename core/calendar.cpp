@@ -109,4 +109,10 @@ std::optional<int> ageInYears(Date birth, Date today)
     return years;
 }
 
+Date monthsLater(Date day, std::chrono::months months)
+{
+    const std::chrono::year_month_day later = std::chrono::year_month_day(day) + months;
+    return later.ok() ? Date(later) : Date(later.year() / later.month() / std::chrono::last);
+}
+
 } // namespace quadrille

@@ -75,6 +75,10 @@ struct CourseWeek {
 std::optional<CourseWeek> courseWeekOf(Date start, Date day);
 /// The first day of a course week.
 Date firstDayOf(Date start, CourseWeek week);
+
+/// The same day of the month so many months later; the month's last day where it has none such (31
+/// August and six months: the last of February).
+Date monthsLater(Date day, std::chrono::months months);
 /// Whole years lived on `today`; nothing when born later. Someone born on 29 February turns older
 /// on 1 March in other years.
 std::optional<int> ageInYears(Date birth, Date today);

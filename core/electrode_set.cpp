@@ -44,14 +44,6 @@ ElectrodeLife& lifeOf(ElectrodeLives& lives, ElectrodeType type)
     return lives.carbonRubberGel;
 }
 
-Date monthsLater(Date day, int months)
-{
-    const std::chrono::year_month_day from{day};
-    const auto month = from.year() / from.month() + std::chrono::months(months);
-    const std::chrono::year_month_day same = month / from.day();
-    return same.ok() ? Date(same) : Date(month / std::chrono::last);
-}
-
 ElectrodeWear wearOf(const ElectrodeSet& set, const std::vector<DiaryEntry>& diary, Date asOf)
 {
     ElectrodeWear wear;
@@ -66,7 +58,7 @@ ElectrodeWear wearOf(const ElectrodeSet& set, const std::vector<DiaryEntry>& dia
     }));
     wear.usedUp = set.life.uses && wear.uses >= *set.life.uses;
     if (set.life.months) {
-        wear.tooOldFrom = monthsLater(set.issuedOn, *set.life.months);
+        wear.tooOldFrom = monthsLater(set.issuedOn, std::chrono::months(*set.life.months));
         wear.tooOld = asOf >= *wear.tooOldFrom;
     }
     return wear;

@@ -85,7 +85,4 @@ ElectrodeWear wearOf(const ElectrodeSet& set, const std::vector<DiaryEntry>& dia
 std::vector<std::size_t> setsToReplace(const std::vector<ElectrodeSet>& sets,
                                        const std::vector<DiaryEntry>& diary, Date asOf);
 
-/// A whole number of months later; the last day of a shorter month where the day is missing there.
-Date monthsLater(Date day, int months);
-
 } // namespace quadrille

@@ -15,6 +15,7 @@ namespace
 
 constexpr auto detectable = ThresholdMeaning::detectable;
 constexpr auto important = ThresholdMeaning::important;
+constexpr auto muchBetter = ThresholdMeaning::muchBetter;
 using Group = ThresholdGroup;
 
 constexpr Source salaffi{"Salaffi 2004, n = 825", false};
@@ -34,9 +35,9 @@ constexpr std::array thresholds = std::to_array<ChangeThreshold>({
     {"extensor_lag", detectable, 5'000, Group::anybody, goniometer},
     {"range_of_motion", detectable, 5'000, Group::anybody, goniometer},
     {"pain_at_rest", important, 1'000, Group::musculoskeletalPain, salaffi, true},
-    {"pain_at_rest", important, 2'000, Group::musculoskeletalPain, salaffi, true},
+    {"pain_at_rest", muchBetter, 2'000, Group::musculoskeletalPain, salaffi, true},
     {"pain_under_load", important, 1'000, Group::musculoskeletalPain, salaffi, true},
-    {"pain_under_load", important, 2'000, Group::musculoskeletalPain, salaffi, true},
+    {"pain_under_load", muchBetter, 2'000, Group::musculoskeletalPain, salaffi, true},
     {"timed_up_and_go", detectable, 1'100, Group::kneeArthritisSameRater, alghadir},
     {"timed_up_and_go", detectable, 1'140, Group::kneeArthritisTwoRaters, alghadir},
     {"timed_up_and_go", detectable, 2'490, Group::hipOrKneeReplacement, kennedy},
@@ -58,7 +59,7 @@ std::optional<double> percentOf(std::int64_t part, std::int64_t whole)
     if (whole <= 0) {
         return std::nullopt;
     }
-    return static_cast<double>(part) / static_cast<double>(whole) * 100.0;
+    return 100.0 * static_cast<double>(part) / static_cast<double>(whole);
 }
 
 std::size_t placeInCatalogue(const std::string& kind)
@@ -166,7 +167,7 @@ SideSummary summaryOf(const MeasurementSeries& series, Side side)
         if (one.side != side) {
             continue;
         }
-        if (!summary.baseline) {
+        if (!summary.baseline || summary.baseline->measuredOn == one.measuredOn) {
             summary.baseline = one;
         }
         summary.latest = one;

@@ -30,7 +30,8 @@ std::optional<double> percentOfMaximum(std::int64_t stimulated, std::int64_t max
 /// What a published threshold means.
 enum class ThresholdMeaning {
     detectable, ///< beyond the error of measurement of one person
-    important,  ///< what people who were asked called an improvement
+    important,  ///< the least that people who were asked called an improvement
+    muchBetter, ///< what they called much better
 };
 
 /// Whom a threshold was found in.
@@ -89,7 +90,8 @@ bool isSameSeries(const MeasurementSeries& a, const MeasurementSeries& b);
 /// In the order of the catalogue, then by subject and method.
 std::vector<MeasurementSeries> seriesOf(const std::vector<Measurement>& measurements);
 
-/// What one side of a series tells. The baseline is the course's first value.
+/// What one side of a series tells. The baseline is the course's first value; of several on its
+/// day the last counts, as in the symmetry index.
 struct SideSummary {
     std::optional<Measurement> baseline = std::nullopt;
     std::optional<Measurement> latest = std::nullopt;

@@ -31,7 +31,8 @@ enum class ErrorCode {
     notScreened,        ///< the course has no screening
     screeningNotSigned, ///< the latest one waits for a signature
     screeningTooOld,    ///< `detail` is the last day on which it held
-    screeningBlocks,    ///< `subject` is the question as asked, `detail` its answer's word
+    screeningBlocks,    ///< `subject` is the question as asked, `detail` its answer's word; of
+                        ///< numb skin no question and "absent"
     // store
     cannotOpen,        ///< `subject` is the file, `detail` the system's reason
     notAStore,         ///< the file is something else

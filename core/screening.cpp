@@ -141,7 +141,12 @@ Screening newScreening(CourseId course, std::vector<ScreeningQuestion> questions
                 const ScreeningQuestion* before = questionOf(*last, given.question);
                 return now != nullptr && before != nullptr && askTheSame(*now, *before);
             });
+        // The sites stay listed; what is felt there is tried again.
         screening.skin = last->skin;
+        for (SkinTest& test : screening.skin) {
+            test.sharpBlunt.reset();
+            test.warmCold.reset();
+        }
     }
     return screening;
 }

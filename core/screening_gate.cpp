@@ -92,7 +92,7 @@ public:
         if (!screening.signedOn || *screening.signedOn > m_facts.today) {
             shut(GateReason::notSigned);
         } else {
-            m_gate.validThrough = validThrough(*screening.signedOn, m_facts.validity);
+            m_gate.validThrough = monthsLater(*screening.signedOn, m_facts.validity);
             if (m_facts.today > *m_gate.validThrough) {
                 shut(GateReason::tooOld);
             }
@@ -125,7 +125,10 @@ private:
                 judge(question, answer);
             }
         }
-        // What nobody answered is not known.
+        if (!screening.signedOn) {
+            return; // it is still being taken down
+        }
+        // What was signed without an answer is not known.
         for (const ScreeningQuestion& question : screening.questions) {
             if (question.questionClass == weight &&
                 std::ranges::find(screening.answers, question.name, &ScreeningAnswer::question) ==
@@ -272,12 +275,6 @@ std::vector<GateSite> gateSites(const std::vector<Block>& blocks,
         }
     }
     return sites;
-}
-
-Date validThrough(Date day, std::chrono::months validity)
-{
-    const std::chrono::year_month_day later = std::chrono::year_month_day(day) + validity;
-    return later.ok() ? Date(later) : Date(later.year() / later.month() / std::chrono::last);
 }
 
 bool ScreeningGate::isOpenFor(std::size_t site) const

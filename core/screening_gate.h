@@ -48,14 +48,12 @@ struct GateSite {
 std::vector<GateSite> gateSites(const std::vector<Block>& blocks,
                                 const std::optional<Screening>& screening);
 
-/// How long a signature holds, unless the practice says otherwise: *common practice, no source*.
+/// How long a signature holds (through the day monthsLater() gives), unless the practice says
+/// otherwise: *common practice, no source*.
 inline constexpr std::chrono::months usualValidity{6};
 /// What a practice may say.
 inline constexpr std::chrono::months leastValidity{1};
 inline constexpr std::chrono::months mostValidity{24};
-/// The last day on which a screening signed on `day` holds: the same day of the month, or the
-/// month's last where it has none such (31 August and six months: the last of February).
-Date validThrough(Date day, std::chrono::months validity);
 
 struct GateFacts {
     std::optional<Screening> latest = std::nullopt; ///< of the course, signed or not

@@ -51,7 +51,7 @@ CaseloadFacts takeFacts(Statement& row, std::chrono::months validity)
     shown.hasDraft = takeFlag(row);
     if (const auto signedOn = takeOptionalDate(row)) {
         shown.screeningSigned = true;
-        shown.screeningValidThrough = validThrough(*signedOn, validity);
+        shown.screeningValidThrough = monthsLater(*signedOn, validity);
     }
     return facts;
 }
@@ -145,7 +145,7 @@ void readSignature(Reading& reading, CaseloadRow& row)
     const auto screening = readLatestScreening(reading, *row.course->id);
     if (screening && screening->signedOn) {
         row.screeningSigned = true;
-        row.screeningValidThrough = validThrough(*screening->signedOn, readValidity(reading));
+        row.screeningValidThrough = monthsLater(*screening->signedOn, readValidity(reading));
     }
 }
 

@@ -8,13 +8,13 @@
 #include "app/look/roles.h"
 #include "app/look/segment_row.h"
 #include "app/look/tokens.h"
+#include "app/practice/practitioner_choice.h"
 #include "app/window/prompts.h"
 #include "app/window/store_events.h"
 #include "app/words/error_text.h"
 #include "app/words/trade_words.h"
 
 #include "db/clinic_sessions.h"
-#include "db/people.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -89,7 +89,7 @@ ClinicSessionForm::ClinicSessionForm(const Services& services, Basis basis, CueS
 {
     setSaveText(tr("Save the session"));
     layOut();
-    fillPractitioners();
+    fillPractitioners(*m_practitioner, services);
     m_heldOn->setText(services.text.date(services.clock.today()));
     showEarlier();
     chooseSite(0);
@@ -166,23 +166,6 @@ QWidget* ClinicSessionForm::makeFoot()
     column->addWidget(m_adopt);
     column->addWidget(m_earlierRoom);
     return foot;
-}
-
-void ClinicSessionForm::fillPractitioners()
-{
-    const auto practitioners = services().store.read(db::practitioners);
-    if (!practitioners) {
-        return; // save() reports what is wrong with the store
-    }
-    for (const Practitioner& practitioner : *practitioners) {
-        if (!practitioner.archived && practitioner.id) {
-            m_practitioner->addItem(QString::fromStdString(practitioner.name),
-                                    QVariant::fromValue<qint64>(practitioner.id->key()));
-        }
-    }
-    const auto working = services().author.practitioner;
-    m_practitioner->setCurrentIndex(
-        working ? m_practitioner->findData(QVariant::fromValue<qint64>(working->key())) : -1);
 }
 
 /// Enter goes on to the next field: a session is saved when it is over, not after one value.
@@ -343,7 +326,7 @@ std::optional<EntryDialog::Problem> ClinicSessionForm::problem() const
     if (*held > services().clock.today()) {
         return Problem{m_heldOn, tr("The session lies in the future. Enter the day it was held.")};
     }
-    if (m_practitioner->currentIndex() < 0) {
+    if (!chosenPractitioner(*m_practitioner)) {
         return Problem{m_practitioner,
                        tr("No practitioner is chosen. Choose who held the session.")};
     }
@@ -359,7 +342,7 @@ Result<void> ClinicSessionForm::save()
     ClinicSession session;
     session.course = m_basis.course.id;
     session.heldOn = *services().text.dateFrom(m_heldOn->text());
-    session.practitioner = PractitionerId(m_practitioner->currentData().toLongLong());
+    session.practitioner = chosenPractitioner(*m_practitioner);
     session.note = m_note->text().trimmed().toStdString();
     for (std::size_t i = 0; i < m_sites.size(); ++i) {
         if (!isShut(i) && m_sites[i]->holdsSomething()) {

@@ -60,7 +60,6 @@ protected:
 private:
     void layOut();
     QWidget* makeFoot();
-    void fillPractitioners();
     void keyPressEvent(QKeyEvent* event) override;
     void showEarlier();
     void withdraw(const ClinicSession& session);

@@ -3,13 +3,13 @@
 
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
+#include "app/practice/practitioner_choice.h"
 #include "app/window/store_events.h"
 #include "app/words/error_text.h"
 #include "app/words/finding_text.h"
 #include "app/words/screening_text.h"
 #include "ui_issue_form.h"
 
-#include "db/people.h"
 #include "db/plans.h"
 #include "db/screenings.h"
 
@@ -44,7 +44,7 @@ IssueForm::IssueForm(const Services& services, const Course& course, const Draft
     m_ui->fromDate->setText(services.text.date(m_isFirst ? course.startDate : today));
     m_ui->reason->setPlaceholderText(m_isFirst ? tr("for example: first plan after assessment")
                                                : tr("for example: stepped up after four weeks"));
-    fillPractitioners();
+    fillPractitioners(*m_ui->practitioner, services);
     setSaveEnabled(!m_gateShut);
     m_ui->fromDate->setFocus();
 }
@@ -132,23 +132,6 @@ void IssueForm::addGate(const std::function<void(const QString&, Role)>& add)
     }
 }
 
-void IssueForm::fillPractitioners()
-{
-    const auto practitioners = services().store.read(db::practitioners);
-    if (!practitioners) {
-        return; // save() reports what is wrong with the store
-    }
-    for (const Practitioner& practitioner : *practitioners) {
-        if (!practitioner.archived && practitioner.id) {
-            m_ui->practitioner->addItem(QString::fromStdString(practitioner.name),
-                                        QVariant::fromValue<qint64>(practitioner.id->key()));
-        }
-    }
-    const auto working = services().author.practitioner;
-    m_ui->practitioner->setCurrentIndex(
-        working ? m_ui->practitioner->findData(QVariant::fromValue<qint64>(working->key())) : -1);
-}
-
 std::optional<EntryDialog::Problem> IssueForm::problem() const
 {
     if (m_blocked || m_gateShut) {
@@ -181,7 +164,7 @@ std::optional<EntryDialog::Problem> IssueForm::problem() const
                "the last block or add one.")
                 .arg(services().text.date(lastDay))};
     }
-    if (m_ui->practitioner->currentIndex() < 0) {
+    if (!chosenPractitioner(*m_ui->practitioner)) {
         return Problem{m_ui->practitioner,
                        tr("No practitioner is chosen. Choose who issues the plan.")};
     }
@@ -196,8 +179,7 @@ Result<void> IssueForm::save()
 {
     const db::Issue issue{.fromDate = *services().text.dateFrom(m_ui->fromDate->text()),
                           .reason = m_ui->reason->toPlainText().trimmed().toStdString(),
-                          .issuedBy =
-                              PractitionerId(m_ui->practitioner->currentData().toLongLong())};
+                          .issuedBy = *chosenPractitioner(*m_ui->practitioner)};
     const auto issued =
         services().store.write(services().author, "issue plan", [&](db::Writing& writing) {
             return db::issuePlan(writing, m_draft, issue, services().clock.today());

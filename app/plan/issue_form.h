@@ -43,7 +43,6 @@ private:
     QWidget* checkList(const Stimulator& stimulator);
     /// What the screening says of issuing, a line each; blocks while its gate is shut.
     void addGate(const std::function<void(const QString&, Role)>& add);
-    void fillPractitioners();
 
     std::unique_ptr<Ui::IssueFields> m_ui;
     Course m_course;

@@ -112,6 +112,8 @@ QString thresholdSentence(const MeasurementKind& kind, const ChangeThreshold& th
     }
     const QString meaning = threshold.meaning == ThresholdMeaning::detectable
                                 ? MeasurementNames::tr("detectable")
+                            : threshold.meaning == ThresholdMeaning::muchBetter
+                                ? MeasurementNames::tr("called much better")
                                 : MeasurementNames::tr("important");
     const auto name = QString::fromUtf8(threshold.source.name.data(),
                                         static_cast<qsizetype>(threshold.source.name.size()));

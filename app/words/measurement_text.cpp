@@ -62,12 +62,22 @@ QString meaningName(const std::vector<ChangeThreshold>& thresholds)
 QString heldText(const MeasurementKind& kind, const ChangeJudgement& judgement,
                  const QuantityText& text)
 {
-    const auto& [reached, notReached, better] = judgement;
+    const auto isMuchBetter = [](const ChangeThreshold& threshold) {
+        return threshold.meaning == ThresholdMeaning::muchBetter;
+    };
+    auto [reached, notReached, better] = judgement;
+    if (!reached.empty()) {
+        std::erase_if(notReached, isMuchBetter); // no shortfall: the important change is there
+    }
     const auto number = [&](const ChangeThreshold& threshold) {
         return thresholdNumber(kind, threshold.thousandths, text);
     };
     if (reached.empty() && notReached.empty()) {
         return MeasurementWords::tr("no published threshold");
+    }
+    if (notReached.empty() && isMuchBetter(reached.back())) {
+        return MeasurementWords::tr("reaches %1, what people called much better")
+            .arg(number(reached.back()));
     }
     if (notReached.empty()) {
         return (reached.size() == 1 ? MeasurementWords::tr("reaches the %1 of %2")

@@ -27,7 +27,15 @@ class HandedOut : public testing::Test
 protected:
     HandedOut()
     {
-        plan = anIssuedPlan(practice.store(), practice.ids());
+        plan = must(practice.store().write(author(), "issue plan", [&](db::Writing& writing) {
+            Draft draft = aDraft(practice.ids());
+            draft.blocks[0].weeks = 8; // it still runs
+            return db::issuePlan(writing, draft,
+                                 {.fromDate = day(2026, 2, 9),
+                                  .reason = "first plan",
+                                  .issuedBy = practice.ids().practitioner},
+                                 day(2026, 3, 12));
+        }));
         practice.window().openPatient(practice.ids().patient, practice.ids().course);
         practice.window().recordPage().showPage(RecordPage::handoutIndex);
         practice.prompts().pdf = practice.temp().folder() + u"/handout.pdf"_s;
@@ -49,12 +57,14 @@ protected:
 TEST_F(HandedOut, ASavedPdfStandsInTheRecordWithItsPlan)
 {
     page().savePdf();
-    ASSERT_TRUE(QFile::exists(*practice.prompts().pdf));
+    ASSERT_TRUE(QFile::exists(*practice.prompts().pdf))
+        << page().findChild<QLabel*>(u"noHandout"_s)->text().toStdString()
+        << practice.prompts().told.toStdString();
     ASSERT_THAT(recorded(), testing::SizeIs(1));
     EXPECT_EQ(recorded()[0].plan, plan);
     EXPECT_EQ(recorded()[0].medium, Medium::pdf);
     EXPECT_EQ(recorded()[0].kind, DocumentKind::handout);
-    EXPECT_EQ(recorded()[0].printedByName, author().name);
+    EXPECT_EQ(recorded()[0].printedByName, practice.services().author.name);
 }
 
 TEST_F(HandedOut, NothingIsRecordedWhereNoFileWasChosen)

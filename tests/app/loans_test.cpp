@@ -317,7 +317,8 @@ TEST_F(LoansWindow, TheHeaderAndTheHandoutNameTheUnit)
     emit practice.services().events.stimulatorsChanged();
     PlanDraft& draft = practice.window().recordPage().planPage().draft();
     draft.chooseStimulator(other);
-    EXPECT_THAT(shown(), HasSubstr("U-03, of another kind\nplanned for Two-channel unit B"));
+    EXPECT_THAT(shown(), HasSubstr("U-03 · Two-channel unit A\ndraft: Two-channel unit B"))
+        << "she has the unit of the plan in force; the draft is for another";
     draft.undoStack().undo();
     practice.window().recordPage().showPage(RecordPage::handoutIndex);
     const auto* paper = practice.window().recordPage().handoutPage().findChild<PaperView*>();

@@ -119,7 +119,9 @@ TEST_F(MeasurementText, NeverCallsAChangeOneWithoutAPublishedThreshold)
     EXPECT_EQ(judged("timed_up_and_go", -3'000),
               "better, reaches every detectable change, up to 2.49\u00A0s, from memory");
     EXPECT_EQ(judged("timed_up_and_go", -1'120), "better, reaches 1.1\u00A0s, below 1.14\u00A0s");
-    EXPECT_EQ(judged("pain_at_rest", -1'000), "better, reaches 1, below 2");
+    EXPECT_EQ(judged("pain_at_rest", -500), "better, below the important change of 1");
+    EXPECT_EQ(judged("pain_at_rest", -1'000), "better, reaches the important change of 1");
+    EXPECT_EQ(judged("pain_at_rest", -2'000), "better, reaches 2, what people called much better");
     EXPECT_EQ(judged("pain_at_rest", 1'000), "worse, no published threshold");
 }
 

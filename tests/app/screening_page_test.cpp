@@ -401,9 +401,7 @@ TEST_F(ScreeningPageTest, AQuestionThatIsNoLongerAskedBlocksNoSignature)
     press(Qt::Key_Y); // begins the next one, which does not ask it
     ASSERT_EQ(stored().size(), 3U);
     EXPECT_EQ(answerTo(stored().back(), "own_1"), nullptr);
-    auto* seen = practice.find<QCheckBox>("skinSeen");
-    seen->setFocus();
-    QTest::keyClick(seen, Qt::Key_Space);
+    seeTheSkin();
     sign();
     EXPECT_TRUE(stored().back().signedOn.has_value());
 }

@@ -97,6 +97,9 @@ TEST(BuiltInQuestions, OfFixedPlacesBlockSitesThereAndNowhereElse)
           std::pair("pelvic_pads", BodyRegion::pelvis)}) {
         Screening screening = newScreening(CourseId(1), set.questions, set.version);
         screening.signedOn = Date{};
+        for (const ScreeningQuestion& question : set.questions) {
+            giveAnswer(screening, question.name, Answer::no);
+        }
         giveAnswer(screening, name, Answer::yes);
         const ScreeningGate gate =
             screeningGate({.latest = screening,

@@ -143,10 +143,11 @@ TEST(ElectrodeLife, ASetWithoutALifeIsNeverDue)
 
 TEST(MonthsLater, KeepsTheDayOrTakesTheLastOfAShorterMonth)
 {
-    EXPECT_EQ(monthsLater(day(2026, 3, 12), 1), day(2026, 4, 12));
-    EXPECT_EQ(monthsLater(day(2027, 12, 31), 2), day(2028, 2, 29)); // a leap year
-    EXPECT_EQ(monthsLater(day(2026, 11, 30), 3), day(2027, 2, 28));
-    EXPECT_EQ(monthsLater(day(2026, 3, 12), 12), day(2027, 3, 12));
+    EXPECT_EQ(monthsLater(day(2026, 3, 12), std::chrono::months(1)), day(2026, 4, 12));
+    EXPECT_EQ(monthsLater(day(2027, 12, 31), std::chrono::months(2)),
+              day(2028, 2, 29)); // a leap year
+    EXPECT_EQ(monthsLater(day(2026, 11, 30), std::chrono::months(3)), day(2027, 2, 28));
+    EXPECT_EQ(monthsLater(day(2026, 3, 12), std::chrono::months(12)), day(2027, 3, 12));
 }
 
 } // namespace

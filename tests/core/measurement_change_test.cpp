@@ -262,6 +262,58 @@ INSTANTIATE_TEST_SUITE_P(
         JudgedCase{"MotionFourDegrees", "range_of_motion", 4'000, G::anybody, false, true}),
     [](const auto& one) { return std::string(one.param.name); });
 
+// Each threshold of its own, at its value and one thousandth below, as published (sources above;
+// Salaffi 2004 for "much better" too).
+TEST(Judgement, FallsAtEachThresholdItself)
+{
+    struct Row {
+        std::string_view kind;
+        G group;
+        std::int64_t thousandths;
+    };
+    for (const Row& row : {
+             Row{"extensor_lag", G::anybody, 5'000},
+             Row{"range_of_motion", G::anybody, 5'000},
+             Row{"timed_up_and_go", G::kneeArthritisSameRater, 1'100},
+             Row{"timed_up_and_go", G::kneeArthritisTwoRaters, 1'140},
+             Row{"timed_up_and_go", G::hipOrKneeReplacement, 2'490},
+             Row{"chair_stands_30_s", G::kneeReplacement, 960},
+             Row{"chair_stands_30_s", G::earlyKneeArthritis, 2'500},
+             Row{"five_times_sit_to_stand", G::strokeHouseholdEightWeeks, 720},
+             Row{"five_times_sit_to_stand", G::lungDisease, 1'700},
+             Row{"five_times_sit_to_stand", G::strokeHouseholdFourWeeks, 1'900},
+             Row{"five_times_sit_to_stand", G::strokeLimitedCommunity, 3'000},
+             Row{walkTenMetres, G::olderSmall, 50},
+             Row{walkTenMetres, G::kneeOrHipArthritisLeast, 68},
+             Row{walkTenMetres, G::olderSubstantial, 100},
+             Row{walkTenMetres, G::kneeOrHipArthritisMost, 115},
+             Row{walkTenMetres, G::stroke, 160},
+         }) {
+        const MeasurementKind& kind = *measurementKind(row.kind);
+        const std::int64_t sign = kind.better == Better::lower ? -1 : 1;
+        const auto holds = [&](const std::vector<ChangeThreshold>& side) {
+            return std::ranges::find(side, row.group, &ChangeThreshold::group) != side.end();
+        };
+        EXPECT_TRUE(holds(judgeChange(kind, sign * row.thousandths).reached)) << row.kind;
+        EXPECT_TRUE(holds(judgeChange(kind, sign * (row.thousandths - 1)).notReached)) << row.kind;
+    }
+}
+
+TEST(Judgement, OfPainTellsTheLeastImprovementFromMuchBetter)
+{
+    for (const char* kind : {"pain_at_rest", "pain_under_load"}) {
+        const auto at = [&](std::int64_t change) {
+            return judgeChange(*measurementKind(kind), change).reached;
+        };
+        EXPECT_THAT(at(-999), IsEmpty());
+        ASSERT_THAT(at(-1'000), SizeIs(1));
+        EXPECT_EQ(at(-1'000)[0].meaning, ThresholdMeaning::important);
+        EXPECT_THAT(at(-1'999), SizeIs(1));
+        ASSERT_THAT(at(-2'000), SizeIs(2));
+        EXPECT_EQ(at(-2'000)[1].meaning, ThresholdMeaning::muchBetter);
+    }
+}
+
 TEST(Judgement, SaysNothingWhereNothingWasPublished)
 {
     for (const char* kind : {"isometric_torque", "isometric_force", "stimulated_torque", "girth",

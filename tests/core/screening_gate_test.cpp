@@ -228,7 +228,7 @@ TEST(ScreeningGate, ASignatureHoldsHalfAYearUnlessThePracticeSaysOtherwise)
                            Row{on(2027, 8, 31), usualValidity, on(2028, 2, 29)},
                            Row{on(2026, 8, 30), months(3), on(2026, 11, 30)},
                            Row{on(2026, 3, 12), months(12), on(2027, 3, 12)}}) {
-        EXPECT_EQ(validThrough(row.signedOn, row.validity), row.lastDay);
+        EXPECT_EQ(monthsLater(row.signedOn, row.validity), row.lastDay);
         GateFacts facts = answered(QuestionClass::precaution, Answer::no);
         facts.latest->signedOn = row.signedOn;
         facts.validity = row.validity;
@@ -356,6 +356,9 @@ TEST(ScreeningGate, AQuestionThatNobodyAnsweredIsNotKnown)
     EXPECT_TRUE(screeningGate(facts).isOpen());
     facts.latest->answers.clear();
     EXPECT_EQ(passGate(screeningGate(facts)).error().detail, "not_known");
+    facts.latest->signedOn.reset();
+    EXPECT_THAT(screeningGate(facts).blocks, SizeIs(1)) << "it is still being taken down";
+    facts.latest->signedOn = signedDay;
     facts.latest->questions.clear();
     EXPECT_EQ(passGate(screeningGate(facts)).error().code, ErrorCode::notScreened);
 }

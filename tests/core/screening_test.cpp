@@ -88,6 +88,21 @@ TEST(ScreeningRecord, WhatChangedSinceTheLastOneIsNamed)
     EXPECT_THAT(changedSince(next, last), ElementsAre("active_implant"));
 }
 
+TEST(ScreeningRecord, TheSkinIsTestedAgainWhereItWasTestedBefore)
+{
+    Screening last = tests::allClear(course);
+    last.skin = {{.muscle = "quadriceps",
+                  .region = BodyRegion::thigh,
+                  .sharpBlunt = Sensation::intact,
+                  .warmCold = Sensation::notTested}};
+    Screening next = newScreening(course, tests::threeQuestions(), 1, &last);
+    next.skinSeen = true;
+    ASSERT_THAT(next.skin, testing::SizeIs(1));
+    EXPECT_EQ(next.skin[0].region, BodyRegion::thigh);
+    EXPECT_EQ(next.skin[0].sharpBlunt, std::nullopt);
+    EXPECT_THAT(gapsOf(next), testing::SizeIs(1)) << "a signature attests no test of last time";
+}
+
 TEST(ScreeningRecord, AQuestionThatIsNoLongerAskedIsLeftBehindAndANewOneIsOpen)
 {
     const Screening last = tests::allClear(course);

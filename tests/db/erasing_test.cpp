@@ -171,7 +171,7 @@ protected:
         site.note = mark + " twitch";
         site.thresholds = {{.phaseDuration = PhaseDuration::fromCount(300),
                             .tolerated = Amplitude::fromCount(40'000)}};
-        addClinicSession(writing, tried, day(2026, 2, 9));
+        addClinicSession(writing, tried, day(2026, 3, 12));
         Pause pause;
         pause.course = their.course;
         pause.fromDate = day(2026, 2, 23);
