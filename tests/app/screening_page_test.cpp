@@ -227,9 +227,12 @@ TEST_F(ScreeningPageTest, WhatAnAnswerBlocksIsShownAtOnce)
     EXPECT_TRUE(label("screeningFact").startsWith(QStringLiteral("Signed ")));
     QTest::keyClick(button("screenAgain"), Qt::Key_Space); // asks, and is told yes
     EXPECT_EQ(label("screeningFact"), QStringLiteral("Not signed"));
-    EXPECT_TRUE(sideSays(QStringLiteral("vastus lateralis, right: waits for the signature")));
+    ASSERT_TRUE(QTest::qWaitFor([&] {
+        return sideSays(QStringLiteral("vastus lateralis, right: waits for the signature"));
+    }));
     press(Qt::Key_K); // the implant
-    EXPECT_TRUE(sideSays(QStringLiteral("vastus lateralis, right: blocked")));
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] { return sideSays(QStringLiteral("vastus lateralis, right: blocked")); }));
     const auto& blocks = screening().gate().blocks;
     ASSERT_EQ(blocks.size(), 2U);
     EXPECT_EQ(blocks[0].reason, GateReason::notSigned);
