@@ -225,8 +225,8 @@ void sealAnew(const Connection& connection)
 
 void replaceEverything(const Connection& connection, std::chrono::days days)
 {
-    const std::string shift =
-        "'" + std::string(days.count() < 0 ? "" : "+") + std::to_string(days.count()) + " days'";
+    std::string shift = "'";
+    shift.append(days.count() < 0 ? "" : "+").append(std::to_string(days.count())).append(" days'");
     run(connection, dialect::suspendForeignKeys);
     Transaction transaction(connection, dialect::beginWriting);
     const std::string guards = "FROM sqlite_schema WHERE type IN ('trigger', 'index') AND sql IS "

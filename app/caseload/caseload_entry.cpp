@@ -114,8 +114,7 @@ TwoLines reasonWords(const Attention& attention, const db::CaseloadRow& row, Dat
     const QString day = attention.day ? text.weekdayDate(*attention.day) : QString();
     switch (attention.reason) {
     case AttentionReason::screeningNotSigned:
-        return {CaseloadWords::tr("Screening not signed"),
-                CaseloadWords::tr("nothing is issued or printed")};
+        return {CaseloadWords::tr("Screening not signed"), CaseloadWords::tr("nothing is printed")};
     case AttentionReason::screeningTooOld:
         return {CaseloadWords::tr("Screen again"), CaseloadWords::tr("held until %1").arg(day)};
     case AttentionReason::noPlan:

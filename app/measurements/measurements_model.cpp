@@ -196,7 +196,7 @@ QVariant MeasurementsModel::headerData(int section, Qt::Orientation orientation,
     case judgedColumn:
         return tr("Against known change");
     default:
-        return tr("Symmetry index or % MVIC");
+        return tr("Symmetry or % MVIC");
     }
 }
 

@@ -254,6 +254,12 @@ void RecordHeader::fillCourseMenu(const Facts& facts)
             &RecordHeader::changePatientRequested);
 }
 
+void RecordHeader::nameTab(int index, const QString& name)
+{
+    m_tabs->setTabText(index, name);
+    m_tabs->updateGeometry(); // a bar that is not seen yet would keep the width of the old name
+}
+
 int RecordHeader::roomForActs() const
 {
     return width() - 2 * space::insideSheet - m_tabs->sizeHint().width();

@@ -45,6 +45,8 @@ public:
     };
     void show(const Facts& facts);
     QTabBar& tabs() { return *m_tabs; }
+    /// Names a tab anew; the bar takes the room that the name needs.
+    void nameTab(int index, const QString& name);
     /// Puts the acts of a page at the upper right, in place of the last ones.
     void setActs(const QList<QWidget*>& acts);
     /// Pixels beside the tabs.

@@ -242,7 +242,7 @@ void RecordPage::refreshMeasured()
         m_measurementsPage->open(*m_course, m_planPage->plans());
         m_padsPage->open(*m_course, m_planPage->plans());
     } else {
-        m_header->tabs().setTabText(padsIndex, tr("Pads")); // not what the last patient’s need
+        m_header->nameTab(padsIndex, tr("Pads")); // not what the last patient’s need
     }
 }
 

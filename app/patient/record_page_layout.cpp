@@ -123,8 +123,8 @@ void RecordPage::connectAll()
     connect(m_padsPage, &PadsPage::said, this, &RecordPage::said);
     // The one mark that is seen from every page.
     connect(m_padsPage, &PadsPage::wearChanged, this, [this] {
-        m_header->tabs().setTabText(padsIndex, m_padsPage->replacementDue() ? tr("Pads: replace")
-                                                                            : tr("Pads"));
+        m_header->nameTab(padsIndex,
+                          m_padsPage->replacementDue() ? tr("Pads: replace") : tr("Pads"));
         refreshActs();
     });
     connect(&m_planPage->draft(), &PlanDraft::changed, this, &RecordPage::refreshFrame);
