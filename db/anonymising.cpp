@@ -17,6 +17,7 @@
 #include <map>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace quadrille::db
@@ -89,6 +90,19 @@ constexpr auto keptTexts = std::to_array<std::string_view>({
     "change_end.chain",
 });
 
+/// Texts that tell series apart: each different one gets a number.
+constexpr auto numberedTexts = std::to_array<std::pair<const char*, const char*>>({
+    {"measurement", "subject"},
+    {"measurement", "method"},
+});
+
+/// The condition under which a preference is a number that the program reckons with.
+std::string isAmountNamed(const std::string& column)
+{
+    return "(" + column + " GLOB 'pad_life_*' OR " + column + " GLOB '*_percent' OR " + column +
+           " GLOB '*_months')";
+}
+
 /// Stand-ins that must differ from row to row, or say what they stand for.
 const std::map<std::string, std::string>& standIns()
 {
@@ -99,6 +113,8 @@ const std::map<std::string, std::string>& standIns()
         {"practitioner.name", "'Practitioner ' || id"},
         {"stimulator.name", "'Unit ' || id"},
         {"loan_unit.inventory_number", "'U' || id"},
+        {"preference.value", "CASE WHEN value = '' OR (" + isAmountNamed("name") + " AND " +
+                                 dialect::isWholeNumber("value") + ") THEN value ELSE 'text' END"},
         // A word that the practice has made a unit of, and no code.
         {"measurement.unit", "CASE WHEN unit GLOB '*{*' THEN '{unit}' ELSE unit END"},
     };
@@ -120,6 +136,11 @@ std::string replacementFor(const std::string& table, const std::string& column,
     }
     if (const auto standIn = standIns().find(name); standIn != standIns().end()) {
         return standIn->second;
+    }
+    if (std::ranges::any_of(numberedTexts, [&](const auto& numbered) {
+            return table == numbered.first && column == numbered.second;
+        })) {
+        return {};
     }
     if (endsWith(column, "_date") || endsWith(column, "_on") || column == "day") {
         return "date(" + column + ", " + shift + ")";
@@ -161,6 +182,15 @@ void replaceTexts(const Connection& connection, const std::string& table, const 
     }
 }
 
+void numberTexts(const Connection& connection, const std::string& table, const std::string& column)
+{
+    run(connection, "UPDATE " + table + " SET " + column + " = 'text ' || number FROM (SELECT " +
+                        column +
+                        " AS earlier, row_number() OVER (ORDER BY min(id)) AS number FROM " +
+                        table + " WHERE " + column + " <> '' GROUP BY " + column +
+                        ") AS texts WHERE " + column + " = earlier");
+}
+
 /// Amounts and dates of a change stay readable; of the rest only that something changed.
 void replaceChangedValues(const Connection& connection, const std::string& shift)
 {
@@ -175,7 +205,9 @@ void replaceChangedValues(const Connection& connection, const std::string& shift
             " FROM (SELECT id, (field GLOB '*_ms' OR field GLOB '*_us' OR field GLOB '*_mhz' OR "
             "field GLOB '*_ua' OR field GLOB '*_mm' OR field GLOB '*_permille' OR "
             "field GLOB '*_thousandths' OR field GLOB 'trials.*' OR field GLOB 'life_*' OR "
-            "field GLOB '*weeks' OR field GLOB '*.least' OR field GLOB '*.most') AS isAmount "
+            "field GLOB '*weeks' OR field GLOB '*.least' OR field GLOB '*.most' OR " +
+            isAmountNamed("field") +
+            ") AS isAmount "
             "FROM change_record) AS changes WHERE changes.id = change_value.change");
     std::vector<std::int64_t> plans;
     {
@@ -241,6 +273,9 @@ void replaceEverything(const Connection& connection, std::chrono::days days)
          textsFrom(connection, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT "
                                "LIKE 'sqlite_%' AND name NOT IN ('change_value', 'kept_form')")) {
         replaceTexts(connection, table, shift);
+    }
+    for (const auto& [table, column] : numberedTexts) {
+        numberTexts(connection, table, column);
     }
     run(connection, "DELETE FROM kept_form");
     refreshCaseloadKeys(connection);

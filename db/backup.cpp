@@ -14,6 +14,7 @@
 #include <QFileInfo>
 
 #include <cerrno>
+#include <sys/stat.h>
 #include <unistd.h>
 
 namespace quadrille::db
@@ -175,34 +176,79 @@ void settle(const QString& store)
     }
 }
 
-/// The store under another name, its log with it.
-QString putAside(const QString& store, Moment moment)
+bool areOneFile(const QString& one, const QString& other)
 {
-    const QString when = momentInFileName(moment);
-    QString aside = store + QStringLiteral(".before-restore.") + when;
-    for (int attempt = 2; QFileInfo::exists(aside); ++attempt) {
-        aside = store + QStringLiteral(".before-restore.%1-%2").arg(when).arg(attempt);
-    }
-    // A second name costs nothing and is there at once; where there is none, a copy that is safe on
-    // the disk before the store is replaced.
-    if (::link(QFile::encodeName(store).constData(), QFile::encodeName(aside).constData()) != 0) {
-        QFile source(store);
-        QFile target(aside);
-        if (!source.open(QIODevice::ReadOnly)) {
-            failWith(ErrorCode::cannotRead, store, source.errorString().toStdString());
-        }
-        copyBytes(source, target);
-    }
-    QFile::setPermissions(aside, ownerOnly);
-    syncFolderOf(aside);
-    for (const char* ending : {dialect::writeAheadLogEnding, dialect::logIndexEnding}) {
-        const QString part = store + QLatin1String(ending);
-        if (QFileInfo::exists(part) && !QFile::rename(part, aside + QLatin1String(ending))) {
-            failWith(ErrorCode::cannotWrite, part, "it can’t be moved aside");
-        }
-    }
-    return aside;
+    struct stat first = {};
+    struct stat second = {};
+    return ::stat(QFile::encodeName(one).constData(), &first) == 0 &&
+           ::stat(QFile::encodeName(other).constData(), &second) == 0 &&
+           first.st_dev == second.st_dev && first.st_ino == second.st_ino;
 }
+
+/// The store under another name, its log with it.
+class Aside
+{
+public:
+    Aside(const QString& store, Moment moment)
+        : m_store(store)
+    {
+        const QString when = momentInFileName(moment);
+        m_path = store + QStringLiteral(".before-restore.") + when;
+        for (int attempt = 2; QFileInfo::exists(m_path); ++attempt) {
+            m_path = store + QStringLiteral(".before-restore.%1-%2").arg(when).arg(attempt);
+        }
+    }
+    /// A store that nothing replaced loses its second name again: programs that have it open under
+    /// two names each write beside a log of their own. One whose log lies here keeps it.
+    ~Aside()
+    {
+        if (!m_hasLog && areOneFile(m_store, m_path)) {
+            QFile::remove(m_path);
+        }
+    }
+    Aside(const Aside&) = delete;
+    Aside& operator=(const Aside&) = delete;
+
+    const QString& path() const { return m_path; }
+    void put()
+    {
+        // A second name costs nothing and is there at once; where there is none, a copy that is
+        // safe on the disk before the store is replaced.
+        if (::link(QFile::encodeName(m_store).constData(), QFile::encodeName(m_path).constData()) !=
+            0) {
+            putCopy();
+        }
+        QFile::setPermissions(m_path, ownerOnly);
+        syncFolderOf(m_path);
+        for (const char* ending : {dialect::writeAheadLogEnding, dialect::logIndexEnding}) {
+            const QString part = m_store + QLatin1String(ending);
+            if (!QFileInfo::exists(part)) {
+                continue;
+            }
+            if (!QFile::rename(part, m_path + QLatin1String(ending))) {
+                failWith(ErrorCode::cannotWrite, part, "it can’t be moved aside");
+            }
+            m_hasLog = true;
+        }
+    }
+
+private:
+    void putCopy() const
+    {
+        QFile source(m_store);
+        if (!source.open(QIODevice::ReadOnly)) {
+            failWith(ErrorCode::cannotRead, m_store, source.errorString().toStdString());
+        }
+        PassingFile copy(m_path);
+        QFile target(copy.path());
+        copyBytes(source, target);
+        copy.takePlace(m_path);
+    }
+
+    QString m_store;
+    QString m_path;
+    bool m_hasLog = false;
+};
 
 } // namespace
 
@@ -263,12 +309,15 @@ Result<Restored> restoreBackup(const QString& backup, const QString& store,
         }
         const Holding held = requireWhole(incoming.path(), backup);
         Restored restored{.copyAside = {}, .remarks = held.remarks};
+        std::optional<Aside> aside;
         if (QFileInfo::exists(store)) {
             if (!force && !isContained(store, incoming.path(), held)) {
                 failWith(ErrorCode::newerThanBackup, store);
             }
             settle(store);
-            restored.copyAside = putAside(store, clock.now());
+            aside.emplace(store, clock.now());
+            aside->put();
+            restored.copyAside = aside->path();
         }
         incoming.replace(store);
         return restored;

@@ -113,8 +113,10 @@ void refreshCaseloadKey(const Connection& connection, PatientId patient)
     addCourses(connection, patient, key);
     addSites(connection, patient, key);
     key.words.removeDuplicates();
-    Statement(connection, "INSERT OR REPLACE INTO caseload_key (patient, course, ends_on, name, "
-                          "words) VALUES (?, ?, ?, ?, ?)")
+    Statement(connection, "INSERT INTO caseload_key (patient, course, ends_on, name, words) "
+                          "VALUES (?, ?, ?, ?, ?) ON CONFLICT (patient) DO UPDATE SET course = "
+                          "excluded.course, ends_on = excluded.ends_on, name = excluded.name, "
+                          "words = excluded.words")
         .bind({valueOf(patient), key.course ? Value(*key.course) : Value(), key.endsOn,
                foldedWords(name).toStdString(),
                foldedWords(key.words.join(QLatin1Char(' '))).toStdString()})

@@ -125,14 +125,16 @@ std::vector<Block> shownBlocks(const Connection& connection, PlanId plan)
 std::vector<Plan> shownPlans(const Connection& connection, CourseId course)
 {
     std::vector<Plan> plans;
-    Statement rows(connection, std::string("SELECT ") + planColumns +
-                                   ", stimulator.ramp_habit FROM plan JOIN stimulator ON "
-                                   "stimulator.id = plan.stimulator WHERE plan.course = ? "
-                                   "ORDER BY plan.number");
+    Statement rows(connection,
+                   std::string("SELECT ") + planColumns +
+                       ", stimulator.ramp_habit, stimulator.cycle_start FROM plan "
+                       "JOIN stimulator ON stimulator.id = plan.stimulator WHERE plan.course = ? "
+                       "ORDER BY plan.number");
     rows.bind({valueOf(course)});
     while (rows.next()) {
         Plan plan = takePlan(rows);
         plan.stimulator.rampHabit = takeChoice<RampHabit>(rows);
+        plan.stimulator.cycleStart = takeChoice<CycleStart>(rows);
         plan.blocks = shownBlocks(connection, *plan.id);
         plans.push_back(std::move(plan));
     }

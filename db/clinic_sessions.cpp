@@ -134,10 +134,16 @@ std::vector<ClinicSession> clinicSessionsOf(Reading& reading, CourseId course)
 
 ClinicSessionId addClinicSession(Writing& writing, const ClinicSession& session, Date today)
 {
-    if (session.sites.empty() || !session.practitioner) {
+    if (!session.practitioner) {
+        throw Failure({.code = ErrorCode::notFilled,
+                       .subject = {},
+                       .detail = {},
+                       .field = Field::practitioner});
+    }
+    if (session.sites.empty()) {
         throw Failure({.code = ErrorCode::refused,
                        .subject = {},
-                       .detail = "a session in the clinic has a site and a practitioner"});
+                       .detail = "a session in the clinic has a site"});
     }
     requireScreened(writing, session, today);
     const Connection& connection = writing.connection();
@@ -151,6 +157,7 @@ ClinicSessionId addClinicSession(Writing& writing, const ClinicSession& session,
     for (const ClinicSite& site : session.sites) {
         addSite(connection, id, ++ordinal, site);
     }
+    updateRow(connection, Kind<ClinicSession>::table, id.key(), {{"sealed", valueOf(true)}});
     return id;
 }
 

@@ -3,12 +3,10 @@
 
 #include "db/course_events.h"
 #include "db/diary.h"
-#include "db/failure.h"
 #include "db/plans.h"
 #include "db/practice_preferences.h"
 
 #include <algorithm>
-#include <charconv>
 #include <chrono>
 #include <string>
 
@@ -26,20 +24,7 @@ constexpr std::chrono::days recent{7 * 5};
 
 int percentFrom(Reading& reading, const std::string& name, int usual)
 {
-    const auto preference = practicePreference(reading, name);
-    if (!preference) {
-        return usual;
-    }
-    const std::string& value = preference->value;
-    int percent = 0;
-    const char* const end = value.data() + value.size();
-    const auto [read, error] = std::from_chars(value.data(), end, percent);
-    if (error != std::errc() || read != end || percent < 1 || percent > 100) {
-        throw Failure({.code = ErrorCode::badFormat,
-                       .subject = name,
-                       .detail = "“" + value + "” is no whole number from 1 to 100; set it again"});
-    }
-    return percent;
+    return wholeNumberPreference(reading, name, 1, 100).value_or(usual);
 }
 
 } // namespace
@@ -68,8 +53,8 @@ void addRecentDiary(Reading& reading, std::vector<CaseloadRow>& rows, Date today
         const Date from = to - recent;
         row.pauses = pausesOf(reading, course);
         row.receipts = receiptsOf(reading, course);
-        row.entries = diaryEntriesOf(reading, course, from, today);
-        row.days = diaryDaysOf(reading, course, from, today);
+        row.entries = diaryEntriesOf(reading, course, from, to);
+        row.days = diaryDaysOf(reading, course, from, to);
     }
 }
 

@@ -6,7 +6,6 @@
 #include "db/practice_preferences.h"
 
 #include <array>
-#include <charconv>
 #include <optional>
 #include <string>
 
@@ -19,43 +18,42 @@ namespace
 constexpr std::array types{ElectrodeType::selfAdhesive, ElectrodeType::carbonRubberSponge,
                            ElectrodeType::carbonRubberGel};
 
-std::string nameOf(const char* measure, ElectrodeType type)
+/// One preference.
+struct Measure {
+    std::string name;
+    std::optional<int> ElectrodeLife::*life;
+    int most;
+};
+
+std::array<Measure, 2> measuresOf(ElectrodeType type)
 {
-    return "pad_life_" + std::string(measure) + "." + std::string(wordOf(type));
+    const std::string word(wordOf(type));
+    return {Measure{"pad_life_uses." + word, &ElectrodeLife::uses, mostLifeUses},
+            Measure{"pad_life_months." + word, &ElectrodeLife::months, mostLifeMonths}};
 }
 
 /// Empty: this measure ends no set.
-std::optional<int> numberOf(const std::string& text)
-{
-    int number = 0;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
-    const bool whole = error == std::errc() && end == text.data() + text.size();
-    return whole ? std::optional(number) : std::nullopt;
-}
-
 std::string textOf(const std::optional<int>& number)
 {
     return number ? std::to_string(*number) : std::string();
 }
 
-void takeOver(Reading& reading, const std::string& name, std::optional<int>& number)
+void save(Writing& writing, const Measure& measure, const std::string& usual,
+          const std::string& read, const std::string& value)
 {
-    if (const auto set = practicePreference(reading, name)) {
-        number = numberOf(set->value);
+    const auto set = practicePreference(writing, measure.name);
+    const std::string present = set ? set->value : usual;
+    // What says no number could not be read, and is set again.
+    if (present.empty() || wholeNumberIn(present, 1, measure.most)) {
+        if (read == value) {
+            return;
+        }
+        if (present != read) {
+            throw Failure(
+                {.code = ErrorCode::changedElsewhere, .subject = measure.name, .detail = {}});
+        }
     }
-}
-
-void save(Writing& writing, const std::string& name, const std::optional<int>& read,
-          const std::optional<int>& number, const std::optional<int>& present)
-{
-    if (read == number) {
-        return;
-    }
-    if (present != read) {
-        throw Failure({.code = ErrorCode::changedElsewhere, .subject = name, .detail = {}});
-    }
-    const auto set = practicePreference(writing, name);
-    setPracticePreference(writing, name, textOf(number), set ? set->version : 0);
+    setPracticePreference(writing, measure.name, value, set ? set->version : 0);
 }
 
 } // namespace
@@ -64,20 +62,27 @@ ElectrodeLives electrodeLives(Reading& reading)
 {
     ElectrodeLives lives;
     for (const ElectrodeType type : types) {
-        takeOver(reading, nameOf("uses", type), lifeOf(lives, type).uses);
-        takeOver(reading, nameOf("months", type), lifeOf(lives, type).months);
+        for (const Measure& measure : measuresOf(type)) {
+            const auto set = practicePreference(reading, measure.name);
+            if (set) {
+                lifeOf(lives, type).*measure.life =
+                    set->value.empty()
+                        ? std::nullopt
+                        : wholeNumberPreference(reading, measure.name, 1, measure.most);
+            }
+        }
     }
     return lives;
 }
 
 void saveElectrodeLives(Writing& writing, const ElectrodeLives& read, const ElectrodeLives& lives)
 {
-    const ElectrodeLives present = electrodeLives(writing);
     for (const ElectrodeType type : types) {
-        save(writing, nameOf("uses", type), lifeOf(read, type).uses, lifeOf(lives, type).uses,
-             lifeOf(present, type).uses);
-        save(writing, nameOf("months", type), lifeOf(read, type).months, lifeOf(lives, type).months,
-             lifeOf(present, type).months);
+        for (const Measure& measure : measuresOf(type)) {
+            const auto text = [&](const ElectrodeLife& life) { return textOf(life.*measure.life); };
+            save(writing, measure, text(usualLife(type)), text(lifeOf(read, type)),
+                 text(lifeOf(lives, type)));
+        }
     }
 }
 

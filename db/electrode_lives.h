@@ -9,9 +9,14 @@
 namespace quadrille::db
 {
 
-/// What the practice has said; the usual lives where it has not.
+inline constexpr int mostLifeUses = 10000;
+inline constexpr int mostLifeMonths = 120;
+
+/// What the practice has said; the usual lives where it has not. Error badFormat where it has said
+/// neither nothing nor a whole number from 1 to the most.
 ElectrodeLives electrodeLives(Reading& reading);
-/// Saves what differs from `read`. Error changedElsewhere when somebody else has changed it since.
+/// Saves what differs from `read`. Error changedElsewhere when somebody else has changed
+/// it since. What says no number is set again whatever was read.
 void saveElectrodeLives(Writing& writing, const ElectrodeLives& read, const ElectrodeLives& lives);
 
 } // namespace quadrille::db

@@ -93,6 +93,27 @@ constexpr std::array deletions{
     "DELETE FROM patient WHERE id = ?",
 };
 
+/// A unit in somebody's home is found again through its loan.
+void requireUnitsBack(const Connection& connection, PatientId patient)
+{
+    std::string numbers;
+    Statement rows(connection,
+                   "SELECT loan_unit.inventory_number FROM loan JOIN loan_unit ON loan_unit.id = "
+                   "loan.unit JOIN course ON course.id = loan.course WHERE course.patient = ? AND "
+                   "loan.given_back_on IS NULL ORDER BY loan_unit.inventory_number");
+    rows.bind({valueOf(patient)});
+    while (rows.next()) {
+        numbers += numbers.empty() ? "" : ", ";
+        numbers += rows.takeText();
+    }
+    if (!numbers.empty()) {
+        throw Failure({.code = ErrorCode::refused,
+                       .subject = {},
+                       .detail = numbers,
+                       .field = Field::inventoryNumber});
+    }
+}
+
 } // namespace
 
 void erasePatient(Writing& writing, PatientId patient, ErasureGround ground)
@@ -106,6 +127,7 @@ void erasePatient(Writing& writing, PatientId patient, ErasureGround ground)
                        .subject = {},
                        .detail = "somebody answers for an erasure by name"});
     }
+    requireUnitsBack(connection, patient);
     const std::int64_t erasure =
         insertRow(connection, "erasure",
                   {{"patient", valueOf(patient)},

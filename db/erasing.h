@@ -8,7 +8,8 @@ namespace quadrille::db
 {
 
 /// Deletes everything of the patient, through the guards that a row in `erasure` opens, and records
-/// the act. Failure notFound when there is no such patient, refused without a named author.
+/// the act. Failure notFound when there is no such patient, refused without a named author, and
+/// refused on the field inventoryNumber, the numbers in `detail`, while units are lent to them.
 void erasePatient(Writing& writing, PatientId patient, ErasureGround ground);
 
 /// Writes the file anew without what was deleted and empties its log. Failure locked while another

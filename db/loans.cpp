@@ -116,9 +116,7 @@ std::optional<LoanUnit> unitWith(Reading& reading, LoanUnitId id)
 
 void requireSensible(Writing& writing, const LoanUnit& unit)
 {
-    if (unit.inventoryNumber.empty()) {
-        failOnField(ErrorCode::notFilled, Field::inventoryNumber);
-    }
+    requireFilled(unit.inventoryNumber, Field::inventoryNumber);
     if (!unit.stimulator) {
         failOnField(ErrorCode::notFilled, Field::stimulator, unit.inventoryNumber);
     }
@@ -157,9 +155,10 @@ std::vector<LendingCourse> coursesToLendTo(Reading& reading, Date today)
         "(SELECT count(*) FROM loan WHERE loan.course = course.id AND given_back_on IS NULL), "
         "course.start_date, (SELECT sum(block.weeks) FROM block WHERE block.plan = (SELECT id "
         "FROM plan WHERE plan.course = course.id ORDER BY plan.number DESC LIMIT 1)) "
-        "FROM course JOIN patient ON patient.id = course.patient WHERE patient.archived = 0 "
-        "AND (course.end_date IS NULL OR course.end_date >= ?) "
-        "ORDER BY lower(patient.name), patient.name, patient.id, course.number");
+        "FROM course JOIN patient ON patient.id = course.patient LEFT JOIN caseload_key key ON "
+        "key.patient = patient.id WHERE patient.archived = 0 AND (course.end_date IS NULL OR "
+        "course.end_date >= ?) "
+        "ORDER BY key.name, patient.id, course.number");
     rows.bind({valueOf(today)});
     while (rows.next()) {
         LendingCourse& course = courses.emplace_back();

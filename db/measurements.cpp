@@ -87,13 +87,15 @@ Columns allColumnsOf(const Measurement& measurement)
     return columns;
 }
 
-/// The value is what its trials make of it. Lower is better for some kinds, so the best is either
-/// end.
+/// The value is what its trials make of it; the best is either end where neither is better.
 void requireTrialsThatCount(const Measurement& measurement)
 {
-    const auto makes = [&](Better better) {
-        return valueOfTrials(measurement.counted, better, measurement.trials) ==
-               measurement.thousandths;
+    const MeasurementKind* const kind = measurementKind(measurement.kind);
+    const Better better = kind == nullptr ? Better::neither : kind->better;
+    const auto makes = [&](Better end) {
+        return (better == Better::neither || better == end) &&
+               valueOfTrials(measurement.counted, end, measurement.trials) ==
+                   measurement.thousandths;
     };
     const bool none = measurement.counted == Counted::one && measurement.trials.empty();
     if (!none && !makes(Better::higher) && !makes(Better::lower)) {

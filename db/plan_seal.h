@@ -12,8 +12,9 @@ namespace quadrille::db
 {
 
 /// SHA-256 over the columns that schema 2 has of the plan, its lengths, blocks, sites, pads and the
-/// copied stimulator; written as the chain of the change record is. Columns of later schemas stay
-/// out: the seals of old plans would no longer fit.
+/// copied stimulator; written as the chain of the change record is. What later steps added enters
+/// only where it says something else than what it is for a plan from before that step: the seals of
+/// old plans still fit.
 std::string planSeal(const Connection& connection, std::int64_t plan);
 
 } // namespace quadrille::db

@@ -5,6 +5,8 @@
 #include "db/failure.h"
 #include "db/versions.h"
 
+#include <charconv>
+
 namespace quadrille::db
 {
 
@@ -19,6 +21,33 @@ std::optional<PracticePreference> practicePreference(Reading& reading, const std
     preference.value = row.takeText();
     preference.version = takeInt(row);
     return preference;
+}
+
+std::optional<int> wholeNumberIn(const std::string& value, int least, int most)
+{
+    int number = 0;
+    const char* const end = value.data() + value.size();
+    const auto [read, error] = std::from_chars(value.data(), end, number);
+    const bool isWhole = error == std::errc() && read == end;
+    return isWhole && number >= least && number <= most ? std::optional(number) : std::nullopt;
+}
+
+std::optional<int> wholeNumberPreference(Reading& reading, const std::string& name, int least,
+                                         int most)
+{
+    const auto preference = practicePreference(reading, name);
+    if (!preference) {
+        return std::nullopt;
+    }
+    const auto number = wholeNumberIn(preference->value, least, most);
+    if (!number) {
+        throw Failure({.code = ErrorCode::badFormat,
+                       .subject = name,
+                       .detail = "“" + preference->value + "” is no whole number from " +
+                                 std::to_string(least) + " to " + std::to_string(most) +
+                                 "; set it again"});
+    }
+    return number;
 }
 
 void setPracticePreference(Writing& writing, const std::string& name, const std::string& value,

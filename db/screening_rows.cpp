@@ -3,6 +3,7 @@
 
 #include "db/codec.h"
 #include "db/failure.h"
+#include "db/practice_preferences.h"
 
 #include <algorithm>
 #include <sstream>
@@ -152,13 +153,10 @@ std::vector<ScreeningOverride> readOverrides(Reading& reading, ScreeningId scree
 
 std::chrono::months readValidity(Reading& reading)
 {
-    Statement row(reading.connection(),
-                  "SELECT CAST(value AS INTEGER) FROM preference WHERE name = ?");
-    row.bind({std::string(screeningValidityName)});
-    if (!row.next()) {
-        return usualValidity;
-    }
-    return std::clamp(std::chrono::months(row.takeInteger()), leastValidity, mostValidity);
+    const auto months = wholeNumberPreference(reading, screeningValidityName,
+                                              static_cast<int>(leastValidity.count()),
+                                              static_cast<int>(mostValidity.count()));
+    return months ? std::chrono::months(*months) : usualValidity;
 }
 
 GateFacts readGateFacts(Reading& reading, CourseId course, const std::vector<Block>& blocks,

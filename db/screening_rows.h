@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Rows of screenings, for their repository and for who must pass the gate: plans and the caseload.
+// Rows of screenings, for their repository, for who must pass the gate (plans, sessions in the
+// clinic) and for the caseload.
 #pragma once
 
 #include "db/store.h"
@@ -25,7 +26,8 @@ inline constexpr const char* screeningValidityName = "screening_valid_months";
 std::vector<Screening> readScreenings(Reading& reading, CourseId course);
 std::optional<Screening> readLatestScreening(Reading& reading, CourseId course);
 std::vector<ScreeningOverride> readOverrides(Reading& reading, ScreeningId screening);
-/// What the practice says, else usualValidity; a value out of bounds counts as the nearest bound.
+/// What the practice says, else usualValidity. Error badFormat when it says no whole number from
+/// leastValidity to mostValidity.
 std::chrono::months readValidity(Reading& reading);
 
 /// Everything the gate asks of a course, for the sites of these blocks.

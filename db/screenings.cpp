@@ -60,11 +60,16 @@ Columns columnsOf(const SkinTest& test)
             {"warm_cold", valueOf(test.warmCold)}};
 }
 
-/// What the change record compares: the answers, not the questions, which stand in the screening.
+/// What is stored, for the change record.
 Columns allColumnsOf(const Screening& screening)
 {
     Columns columns{{"questions_version", valueOf(screening.questionsVersion)},
                     {"skin_seen", valueOf(screening.skinSeen)}};
+    for (std::size_t i = 0; i < screening.questions.size(); ++i) {
+        const std::string path = "questions." + screening.questions[i].name;
+        append(columns, under(path, columnsOf(screening.questions[i])));
+        append(columns, under(path, {{"ordinal", valueOf(static_cast<int>(i) + 1)}}));
+    }
     for (const ScreeningAnswer& answer : screening.answers) {
         const std::string path = "answers." + answer.question;
         append(columns,
@@ -160,8 +165,7 @@ ScreeningId addScreening(Writing& writing, const Screening& screening)
 void changeScreening(Writing& writing, const Screening& screening)
 {
     const Screening before = storedScreening(writing, screening.id);
-    if (allColumnsOf(before) == allColumnsOf(screening) &&
-        before.questions == screening.questions) {
+    if (allColumnsOf(before) == allColumnsOf(screening)) {
         return;
     }
     const Record record = recordOf(writing, screening);
@@ -178,6 +182,11 @@ void signScreening(Writing& writing, ScreeningId id, Version read, PractitionerI
                    Date day)
 {
     const Screening before = storedScreening(writing, id);
+    if (before.version == read && !gapsOf(before).empty()) {
+        throw Failure({.code = ErrorCode::refused,
+                       .subject = {},
+                       .detail = "a screening is signed when nothing in it is left open"});
+    }
     const Columns unsignedColumns{
         {"signed_on", Value()}, {"signed_by", Value()}, {"signed_by_name", std::string()}};
     const Columns signature{

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The rows of a stimulator: the unit itself, its waveforms, ranges and asking order. The practice's
-// own units and the copies that plans rest on have the same tables.
+// The rows of a stimulator: the unit itself, its waveforms, ranges, asking order and own words. The
+// practice's own units and the copies that plans rest on have the same tables.
 #pragma once
 
 #include "db/rows.h"

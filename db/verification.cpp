@@ -6,7 +6,11 @@
 #include "db/migrations.h"
 #include "db/plan_seal.h"
 
+#include "core/measurement_kinds.h"
+
 #include <map>
+#include <string>
+#include <string_view>
 
 namespace quadrille::db
 {
@@ -164,13 +168,19 @@ struct Query {
     Fault fault;
     const char* table;
     const char* detail;
-    const char* keys; ///< a statement that gives the keys of what is wrong
+    /// A statement that gives the keys of what is wrong; {higher} and {lower}: the kinds of which
+    /// that end is the best.
+    const char* keys;
 };
 
 constexpr Query queries[] = {
     {Fault::orphan, "plan", "never issued", "SELECT id FROM plan WHERE issued = 0"},
     {Fault::orphan, "stimulator", "a copy that was never sealed",
      "SELECT id FROM stimulator WHERE copy_of IS NOT NULL AND sealed = 0"},
+    {Fault::orphan, "clinic_session", "never sealed",
+     "SELECT id FROM clinic_session WHERE sealed = 0"},
+    {Fault::orphan, "patient", "not in the caseload",
+     "SELECT id FROM patient WHERE archived = 0 AND id NOT IN (SELECT patient FROM caseload_key)"},
     {Fault::orphan, "change_value", "without its row in the change record",
      "SELECT change FROM change_value WHERE change NOT IN (SELECT id FROM change_record)"},
     {Fault::orphan, "erasure", "not ended", "SELECT id FROM erasure WHERE under_way = 1"},
@@ -203,15 +213,39 @@ constexpr Query queries[] = {
      "sum(value_thousandths) AS total, min(value_thousandths) AS least, "
      "max(value_thousandths) AS most FROM measurement_trial GROUP BY measurement) ON owner = id "
      "WHERE CASE counted WHEN 'one' THEN trials IS NOT NULL WHEN 'best' THEN trials IS NULL "
-     "OR trials < 2 OR value_thousandths NOT IN (least, most) ELSE trials IS NULL OR trials < 2 "
+     "OR trials < 2 OR value_thousandths NOT IN (CASE WHEN kind IN ({higher}) THEN most ELSE least "
+     "END, CASE WHEN kind IN ({lower}) THEN least ELSE most END) ELSE trials IS NULL OR trials < 2 "
      "OR value_thousandths <> (total + CASE WHEN total < 0 THEN -(trials / 2) ELSE trials / 2 END) "
      "/ trials END"},
 };
 
+/// The keys of the kinds of which that end is the best, as a list.
+std::string kindsThatAre(Better better)
+{
+    std::string keys;
+    for (const MeasurementKind& kind : measurementKinds()) {
+        if (kind.better == better) {
+            keys += keys.empty() ? "'" : ", '";
+            keys += kind.key;
+            keys += "'";
+        }
+    }
+    return keys;
+}
+
+std::string filledIn(std::string statement, std::string_view gap, const std::string& text)
+{
+    if (const auto place = statement.find(gap); place != std::string::npos) {
+        statement.replace(place, gap.size(), text);
+    }
+    return statement;
+}
+
 void checkRows(const Connection& connection, Complaints& complaints)
 {
     for (const Query& query : queries) {
-        Statement rows(connection, query.keys);
+        const std::string higher = filledIn(query.keys, "{higher}", kindsThatAre(Better::higher));
+        Statement rows(connection, filledIn(higher, "{lower}", kindsThatAre(Better::lower)));
         while (rows.next()) {
             complaints.push_back({query.fault,
                                   query.table + (" " + std::to_string(rows.takeInteger())),

@@ -18,8 +18,6 @@ namespace quadrille::app
 namespace
 {
 
-constexpr int mostUses = 10000;
-constexpr int mostMonths = 120;
 constexpr int numberWidth = 90;
 
 std::optional<int> numberIn(const QLineEdit& field)
@@ -94,10 +92,10 @@ std::optional<EntryDialog::Problem> PadLifeForm::problemIn(QLineEdit& field, int
 std::optional<EntryDialog::Problem> PadLifeForm::problem() const
 {
     for (const Row& row : m_rows) {
-        if (auto wrong = problemIn(*row.uses, mostUses)) {
+        if (auto wrong = problemIn(*row.uses, db::mostLifeUses)) {
             return wrong;
         }
-        if (auto wrong = problemIn(*row.months, mostMonths)) {
+        if (auto wrong = problemIn(*row.months, db::mostLifeMonths)) {
             return wrong;
         }
     }

@@ -50,19 +50,16 @@ ScreeningTermForm::ScreeningTermForm(const Services& services, QWidget* parent)
 
 Result<void> ScreeningTermForm::readAgain()
 {
-    struct Stored {
-        std::chrono::months validity{};
-        std::optional<db::PracticePreference> preference;
-    };
     const auto stored = services().store.read([](db::Reading& reading) {
-        return Stored{db::screeningValidity(reading),
-                      db::practicePreference(reading, db::screeningValidityName)};
+        return db::practicePreference(reading, db::screeningValidityName);
     });
     if (!stored) {
         return stored.error();
     }
-    m_months->setValue(static_cast<int>(stored->validity.count()));
-    m_version = stored->preference ? stored->preference->version : 0;
+    m_version = *stored ? (*stored)->version : 0;
+    // Where the file says no term, here is where it is set again.
+    const auto validity = services().store.read(db::screeningValidity);
+    m_months->setValue(static_cast<int>((validity ? *validity : usualValidity).count()));
     return {};
 }
 

@@ -13,6 +13,7 @@
 #include <QDateTime>
 #include <QStringList>
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -76,6 +77,13 @@ constexpr std::array fieldNames{
     Name{"signed_on", QT_TRANSLATE_NOOP("ChangeWords", "Signed on")},
     Name{"signed_by", QT_TRANSLATE_NOOP("ChangeWords", "Key of who signed")},
     Name{"signed_by_name", QT_TRANSLATE_NOOP("ChangeWords", "Signed by")},
+    Name{"ordinal", QT_TRANSLATE_NOOP("ChangeWords", "Place in the order")},
+    Name{"class", QT_TRANSLATE_NOOP("ChangeWords", "What a yes means")},
+    Name{"reach", QT_TRANSLATE_NOOP("ChangeWords", "How far it reaches")},
+    Name{"regions", QT_TRANSLATE_NOOP("ChangeWords", "Parts of the body")},
+    Name{"wording", QT_TRANSLATE_NOOP("ChangeWords", "Wording")},
+    Name{"advice", QT_TRANSLATE_NOOP("ChangeWords", "Advice")},
+    Name{"advice_place", QT_TRANSLATE_NOOP("ChangeWords", "Where the advice stands")},
     Name{"answer", QT_TRANSLATE_NOOP("ChangeWords", "Answer")},
     Name{"region", QT_TRANSLATE_NOOP("ChangeWords", "Part of the body")},
     Name{"skin_seen", QT_TRANSLATE_NOOP("ChangeWords", "Skin looked at")},
@@ -159,7 +167,7 @@ QString partName(const QString& part, const QString& number)
     if (part == QStringLiteral("pads")) {
         return ChangeWords::tr("pad %1").arg(number);
     }
-    if (part == QStringLiteral("answers")) {
+    if (part == QStringLiteral("answers") || part == QStringLiteral("questions")) {
         return questionName(number);
     }
     if (part == QStringLiteral("places")) {
@@ -212,6 +220,15 @@ QString choiceText(const db::Change& change, const QString& column, const std::s
     }
     const auto type = db::choiceOf<ElectrodeType>(value);
     return type && column == QStringLiteral("type") ? electrodeTypeName(*type) : QString();
+}
+
+/// Words of the store that a person reads as they are, but for their underscores.
+bool isChoice(const QString& column)
+{
+    constexpr std::array columns{"answer", "sharp_blunt", "warm_cold", "region",
+                                 "class",  "reach",       "regions",   "advice_place"};
+    return std::ranges::any_of(columns,
+                               [&](const char* name) { return column == QLatin1String(name); });
 }
 
 bool isFlag(const QString& column)
@@ -274,8 +291,7 @@ QString changedValueText(const db::Change& change, const std::optional<std::stri
     if (column.endsWith(QStringLiteral("_mm")) && isNumber) {
         return ChangeWords::tr("%1 mm").arg(text.count(number));
     }
-    if (column == QStringLiteral("answer") || column == QStringLiteral("sharp_blunt") ||
-        column == QStringLiteral("warm_cold") || column == QStringLiteral("region")) {
+    if (isChoice(column)) {
         return shown.replace(QLatin1Char('_'), QLatin1Char(' '));
     }
     if (const auto date = dateFromIso(*value)) {

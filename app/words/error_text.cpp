@@ -167,6 +167,11 @@ QString savingError(const Error& error)
                                     "changes stay open.")
                          .arg(detail);
     case ErrorCode::refused:
+        if (error.field == Field::inventoryNumber) {
+            return ErrorWords::tr("Not erased: what is lent to this person has to be taken back "
+                                  "first (%1).")
+                .arg(detail);
+        }
         return ErrorWords::tr("Not saved: %1.").arg(detail);
     case ErrorCode::notFound:
         return ErrorWords::tr("%1 was not found.").arg(subject);

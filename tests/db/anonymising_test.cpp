@@ -4,9 +4,15 @@
 #include "tests/support/temp_store.h"
 
 #include "db/anonymising.h"
+#include "db/clinic_sessions.h"
+#include "db/course_records.h"
+#include "db/electrode_lives.h"
 #include "db/history.h"
 #include "db/loans.h"
 #include "db/measurements.h"
+#include "db/migrations.h"
+#include "db/practice_preferences.h"
+#include "db/screening_rows.h"
 #include "db/verification.h"
 
 #include <QFile>
@@ -34,8 +40,8 @@ class Anonymising : public testing::Test
 protected:
     Anonymising()
     {
-        const QString dump = QStringLiteral(QUADRILLE_TEST_STORES "/schema_3.dump");
-        QFile file(dump);
+        QFile file(QStringLiteral(QUADRILLE_TEST_STORES "/schema_%1.dump")
+                       .arg(newestVersion(builtInSteps())));
         if (!file.open(QIODevice::ReadOnly)) {
             throw std::runtime_error("no dump");
         }
@@ -71,6 +77,14 @@ protected:
             stairs.thousandths = 23'000;
             stairs.device = "harbour clock";
             addMeasurement(writing, stairs);
+            stairs.subject = "Steps to the chapel";
+            addMeasurement(writing, stairs);
+            setPracticePreference(writing, screeningValidityName, "7", 0);
+            setPracticePreference(writing, screeningValidityName, "8", 1);
+            setPracticePreference(writing, "pad_life_uses.self_adhesive", "31", 0);
+            setPracticePreference(writing, "pad_life_months.self_adhesive", "", 0);
+            setPracticePreference(writing, "telephone", "01632", 0);
+            setPracticePreference(writing, "notice", "harbour closed", 0);
         }));
     }
     /// Or what a table lets through would not be seen.
@@ -107,7 +121,10 @@ TEST_F(Anonymising, LeavesNoNameAndNoFreeText)
           "Marrowick",    "01632",           "PT 20417",       "Knee",        "1001",
           "Hears less",   "vastus",          "ankle strapped", "Tighten",     "1958-06-04",
           "2026-03",      "Everything unit", "Tensing",        "Shelf-20418", "Serial-20419",
-          "Case cracked", "harbour"}) {
+          "Case cracked", "harbour",         "chapel",         "U-07",        "S 20417",
+          "case cracked", "with her own",    "strong",         "graze",       "Swims",
+          "chilled skin", "Warm the leg",    "strap at",       "Tide Row",    "healing",
+          "agnes@",       "Bohdan",          "no pad goes",    "a cold",      "Red for"}) {
         EXPECT_THAT(before, HasSubstr(text)) << "the test looks for what is not there";
         EXPECT_FALSE(bytes.contains(text)) << text;
     }
@@ -131,10 +148,35 @@ TEST_F(Anonymising, KeepsStructureAmountsAndDistancesOfDates)
                   tests::aFullSite(tests::aFullUnit()).settings);
         EXPECT_EQ(plans[0].stimulator.name, "Unit 2");
         const auto lent = unitsLentTo(reading, *course.id);
-        ASSERT_THAT(lent, testing::SizeIs(1));
+        ASSERT_THAT(lent, testing::SizeIs(2));
         EXPECT_EQ(lent[0].unit.inventoryNumber, "U1");
-        EXPECT_EQ(lent[0].unit.nextSafetyCheckOn, day(2026, 5, 1) - std::chrono::days(700));
-        EXPECT_EQ(lent[0].loan->lentOn, day(2026, 3, 2) - std::chrono::days(700));
+        EXPECT_EQ(lent[1].unit.inventoryNumber, "U2");
+        EXPECT_EQ(lent[1].unit.nextSafetyCheckOn, day(2026, 5, 1) - std::chrono::days(700));
+        EXPECT_EQ(lent[1].loan->lentOn, day(2026, 3, 2) - std::chrono::days(700));
+        const auto sessions = clinicSessionsOf(reading, *course.id);
+        ASSERT_THAT(sessions, testing::SizeIs(1));
+        EXPECT_EQ(sessions[0].heldOn, day(2026, 2, 9) - std::chrono::days(700));
+        EXPECT_EQ(sessions[0].sites.at(0).muscle, "text");
+        EXPECT_EQ(sessions[0].sites.at(0).torque, 42'500);
+        EXPECT_EQ(sessions[0].sites.at(0).thresholds.at(0).motor, Amplitude::fromCount(14'000));
+    }));
+}
+
+TEST_F(Anonymising, KeepsTheNumbersThatThePracticeReckonsWith)
+{
+    const auto store = anonymised();
+    must(store->read([](Reading& reading) {
+        EXPECT_EQ(screeningValidity(reading), std::chrono::months(8));
+        EXPECT_EQ(electrodeLives(reading).selfAdhesive,
+                  (ElectrodeLife{.uses = 31, .months = std::nullopt}));
+        EXPECT_EQ(adherenceRules(reading).sessionDonePercent, 90);
+        EXPECT_EQ(practicePreference(reading, "notice")->value, "text");
+        Statement rows(reading.connection(),
+                       "SELECT from_value, to_value FROM change_record JOIN change_value ON "
+                       "change = change_record.id WHERE field = 'screening_valid_months'");
+        ASSERT_TRUE(rows.next());
+        EXPECT_EQ(rows.takeText(), "7");
+        EXPECT_EQ(rows.takeText(), "8");
     }));
 }
 
@@ -157,13 +199,26 @@ TEST_F(Anonymising, KeepsWhatWasMeasuredAndItsUnitButNotThePracticesOwnWords)
     const auto store = anonymised();
     const auto all =
         must(store->read([](Reading& reading) { return measurementsOf(reading, CourseId(1)); }));
-    ASSERT_THAT(all, testing::SizeIs(2));
+    ASSERT_THAT(all, testing::SizeIs(4));
     EXPECT_EQ(all[0].kind, "isometric_torque");
     EXPECT_EQ(all[0].unit, "N.m");
     EXPECT_EQ(all[1].kind, ownKind);
     EXPECT_EQ(all[1].unit, "{unit}");
-    EXPECT_EQ(all[1].subject, "text");
     EXPECT_EQ(all[1].thousandths, 23'000);
+}
+
+TEST_F(Anonymising, KeepsSeriesOfMeasurementsApart)
+{
+    const auto store = anonymised();
+    const auto all =
+        must(store->read([](Reading& reading) { return measurementsOf(reading, CourseId(1)); }));
+    ASSERT_THAT(all, testing::SizeIs(4));
+    EXPECT_EQ(all[1].subject, "text 1"); // of two kinds of the practice's own
+    EXPECT_EQ(all[2].subject, "text 2");
+    EXPECT_EQ(all[0].method, "text 1"); // one method twice
+    EXPECT_EQ(all[3].method, "text 1");
+    EXPECT_EQ(all[0].subject, "") << "nothing is no text";
+    EXPECT_THAT(must(store->read(ownKinds)), testing::SizeIs(2));
 }
 
 TEST_F(Anonymising, LeavesTheStoreAsItWasAndTakesNoTakenName)

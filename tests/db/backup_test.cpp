@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Copies, the way back, and what must never be lost on it.
+#include "tests/db/second_names.h"
 #include "tests/support/records.h"
 #include "tests/support/store_rows.h"
 #include "tests/support/temp_store.h"
@@ -12,8 +13,10 @@
 #include <QFileInfo>
 #include <QTemporaryDir>
 
+#include <csignal>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <sys/resource.h>
 
 namespace quadrille::db
 {
@@ -27,6 +30,31 @@ using tests::codeOf;
 using tests::day;
 using tests::everyRow;
 using tests::must;
+
+/// A disk on which no file grows beyond so many bytes.
+class MostFileSize
+{
+public:
+    explicit MostFileSize(rlim_t bytes)
+        : m_handler(std::signal(SIGXFSZ, SIG_IGN))
+    {
+        EXPECT_EQ(::getrlimit(RLIMIT_FSIZE, &m_usual), 0);
+        rlimit less = m_usual;
+        less.rlim_cur = bytes;
+        EXPECT_EQ(::setrlimit(RLIMIT_FSIZE, &less), 0);
+    }
+    ~MostFileSize()
+    {
+        EXPECT_EQ(::setrlimit(RLIMIT_FSIZE, &m_usual), 0);
+        std::signal(SIGXFSZ, m_handler);
+    }
+    MostFileSize(const MostFileSize&) = delete;
+    MostFileSize& operator=(const MostFileSize&) = delete;
+
+private:
+    void (*m_handler)(int);
+    rlimit m_usual = {};
+};
 
 class Backup : public testing::Test
 {
@@ -160,6 +188,66 @@ TEST_F(Backup, RestoresOverADamagedStoreWhenForced)
     const auto forced = must(restore(copy, true));
     EXPECT_EQ(everyRow(temp.file()), rows);
     EXPECT_EQ(bytesOf(forced.copyAside).size(), whole.size() / 3);
+}
+
+// Two names for one store would let two programs write it, each beside a log of its own.
+TEST_F(Backup, ThatDoesNotGetIntoPlaceLeavesTheStoreOneNameOnly)
+{
+    must(writeBackup(temp.file(), copy, std::nullopt));
+    store.reset();
+    run(Connection(temp.file(), Access::readWrite, temp.shortPatience), dialect::keepNoLog);
+    const QByteArray before = bytesOf(temp.file());
+    // What belongs to the log can't be moved aside: the name there is taken.
+    write(temp.file() + QStringLiteral("-shm"), "index");
+    const QString taken =
+        temp.file() + QStringLiteral(".before-restore.20260312T104200Z") + QStringLiteral("-shm");
+    write(taken, "another's");
+    const QStringList there = files();
+    EXPECT_EQ(codeOf(restore(copy, true)), ErrorCode::cannotWrite);
+    EXPECT_EQ(files(), there);
+    EXPECT_EQ(bytesOf(temp.file()), before);
+    ASSERT_TRUE(QFile::remove(taken));
+    const Restored restored = must(restore(copy, true));
+    EXPECT_EQ(bytesOf(restored.copyAside), before);
+}
+
+TEST_F(Backup, PutsACopyAsideWhereAFileHasOneNameOnly)
+{
+    must(writeBackup(temp.file(), copy, std::nullopt));
+    const std::string rows = everyRow(temp.file());
+    store.reset();
+    const tests::NoSecondNames stick;
+    const Restored restored = must(restore(copy));
+    EXPECT_EQ(everyRow(temp.file()), rows);
+    EXPECT_EQ(everyRow(restored.copyAside), rows);
+    EXPECT_EQ(QFile::permissions(restored.copyAside) &
+                  (QFileDevice::ReadGroup | QFileDevice::ReadOther),
+              QFileDevice::Permissions());
+    EXPECT_THAT(files().filter(QStringLiteral(".part-")), IsEmpty());
+}
+
+TEST_F(Backup, LeavesNoTornCopyAsideWhenTheDiskIsFull)
+{
+    must(writeBackup(temp.file(), copy, std::nullopt));
+    must(store->write(author(), "add patients", [](Writing& writing) {
+        for (int i = 0; i < 30; ++i) {
+            Patient patient = tests::aPatient("R-" + std::to_string(i));
+            patient.note = std::string(100'000, 'x');
+            addPatient(writing, patient);
+        }
+    }));
+    store.reset();
+    const QByteArray before = bytesOf(temp.file());
+    const QStringList there = files();
+    const tests::NoSecondNames stick;
+    {
+        const MostFileSize full(2'000'000); // room for the backup, not for the store once more
+        EXPECT_THAT(codeOf(restore(copy, true)),
+                    testing::AnyOf(ErrorCode::cannotWrite, ErrorCode::diskFull));
+    }
+    EXPECT_EQ(files(), there);
+    EXPECT_EQ(bytesOf(temp.file()).size(), before.size());
+    must(restore(copy, true));
 }
 
 TEST_F(Backup, ThatIsDamagedIsRefusedAndNothingIsTouched)

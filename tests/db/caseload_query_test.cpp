@@ -121,6 +121,22 @@ TEST_F(CaseloadQuery, GivesThePlansOfTheShownCourseWithBlocksAndSitesWithoutPads
     EXPECT_EQ(second.blocks[1].sites[1], expected);
 }
 
+TEST_F(CaseloadQuery, APlanSaysWithWhatItsUnitBeginsAndWhatItDoesWithRamps)
+{
+    const tests::Practiced ids = tests::aPracticeWithCourse(*store);
+    Stimulator unit = tests::aUnit();
+    unit.id = ids.stimulator;
+    unit.cycleStart = CycleStart::withOff;
+    unit.rampHabit = RampHabit::addedToOnTime;
+    must(store->write(author(), "change unit",
+                      [&](Writing& writing) { changeStimulator(writing, unit); }));
+    tests::anIssuedPlan(*store, ids);
+    const auto rows = read();
+    ASSERT_THAT(rows.at(0).plans, testing::SizeIs(1));
+    EXPECT_EQ(rows[0].plans[0].stimulator.cycleStart, CycleStart::withOff);
+    EXPECT_EQ(rows[0].plans[0].stimulator.rampHabit, RampHabit::addedToOnTime);
+}
+
 TEST_F(CaseloadQuery, PlansAndDraftsOfAnotherCourseAreNotMixedIn)
 {
     const tests::Practiced ids = tests::aPracticeWithCourse(*store);

@@ -6,6 +6,7 @@
 #include "db/clinic_sessions.h"
 #include "db/history.h"
 #include "db/sql.h"
+#include "db/verification.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -95,7 +96,7 @@ TEST_F(ClinicSessions, NeedASiteAndAPractitioner)
     EXPECT_EQ(codeOf(store->write(
                   author(), "record",
                   [&](Writing& writing) { return addClinicSession(writing, session, today); })),
-              ErrorCode::refused);
+              ErrorCode::notFilled);
 }
 
 TEST_F(ClinicSessions, AreRefusedWhileTheScreeningIsNotSigned)
@@ -145,14 +146,56 @@ TEST_F(ClinicSessions, AreWithdrawnOverTheVersionThatWasRead)
 TEST_F(ClinicSessions, TheDatabaseItselfRefusesEveryOtherChange)
 {
     add(firstSession());
+    const auto before = stored();
     for (const char* sql :
-         {"UPDATE clinic_session SET held_on = '2026-03-13'", "UPDATE clinic_session SET note = ''",
+         {"INSERT OR REPLACE INTO clinic_session (id, course, held_on, practitioner, "
+          "practitioner_name, note) SELECT id, course, '2026-03-13', practitioner, "
+          "practitioner_name, '' FROM clinic_session",
+          "INSERT INTO clinic_session (course, held_on, practitioner, practitioner_name, note, "
+          "sealed) SELECT course, held_on, practitioner, practitioner_name, '', 1 FROM "
+          "clinic_session",
+          "INSERT OR REPLACE INTO clinic_site SELECT id, clinic_session, ordinal, 'Soleus', side, "
+          "channel, placement_confirmed, contraction_seen, torque_thousandths, skin_before, "
+          "skin_after, note FROM clinic_site WHERE ordinal = 1",
+          "INSERT INTO clinic_site SELECT 9, clinic_session, 3, muscle, side, channel, "
+          "placement_confirmed, contraction_seen, torque_thousandths, skin_before, skin_after, "
+          "note FROM clinic_site WHERE ordinal = 1",
+          "INSERT OR REPLACE INTO clinic_threshold SELECT site, phase_duration_us, 1, 2, 3 FROM "
+          "clinic_threshold",
+          "INSERT INTO clinic_threshold SELECT site, 500, 1, 2, 3 FROM clinic_threshold LIMIT 1",
+          "UPDATE clinic_session SET sealed = 0", "UPDATE OR REPLACE clinic_session SET id = 9",
+          "UPDATE clinic_session SET held_on = '2026-03-13'", "UPDATE clinic_session SET note = ''",
           "UPDATE clinic_site SET channel = 1", "UPDATE clinic_threshold SET motor_ua = 1",
           "DELETE FROM clinic_threshold", "DELETE FROM clinic_site",
           "DELETE FROM clinic_session"}) {
         EXPECT_EQ(codeOfSql(sql), ErrorCode::refused) << sql;
     }
-    EXPECT_THAT(stored(), testing::SizeIs(1));
+    EXPECT_EQ(stored(), before);
+}
+
+TEST_F(ClinicSessions, StayWithdrawnWhoeverWrites)
+{
+    const ClinicSessionId id = add(firstSession());
+    must(store->write(author(), "withdraw",
+                      [&](Writing& writing) { withdrawClinicSession(writing, id, 1); }));
+    EXPECT_EQ(codeOfSql("UPDATE clinic_session SET withdrawn = 0"), ErrorCode::refused);
+    EXPECT_TRUE(stored().at(0).withdrawn);
+}
+
+TEST_F(ClinicSessions, AreSealedWithTheirSitesAndNeverWithout)
+{
+    const std::string open = "INSERT INTO clinic_session (course, held_on, practitioner, "
+                             "practitioner_name, note) VALUES (1, '2026-03-12', 1, 'Ruta', '')";
+    const auto sealed = store->write(author(), "by hand", [&](Writing& writing) {
+        run(writing.connection(), open);
+        run(writing.connection(), "UPDATE clinic_session SET sealed = 1");
+    });
+    ASSERT_EQ(codeOf(sealed), ErrorCode::refused);
+    EXPECT_THAT(sealed.error().detail, testing::HasSubstr("once it has its sites"));
+    must(store->write(author(), "by hand",
+                      [&](Writing& writing) { run(writing.connection(), open); }));
+    EXPECT_THAT(must(store->read(verify)),
+                ElementsAre(Complaint{Fault::orphan, "clinic_session 1", "never sealed"}));
 }
 
 TEST_F(ClinicSessions, BoundsItsValues)

@@ -81,6 +81,35 @@ TEST_F(CourseRecordsOf, AStoredCourseAreGatheredWhole)
     EXPECT_EQ(adherence.lastFollowUp, day(2026, 3, 9));
 }
 
+// 14 entries from Monday 9 to Thursday 26 February, 10 of them before the 21st.
+TEST_F(CourseRecordsOf, TheCaseloadHaveTheLastFiveWeeksAndNothingAfterTheirEnd)
+{
+    tests::aDiaryOfFourWeeks(*store, ids);
+    const auto row = [&](Date today) {
+        return must(store->read([&](Reading& reading) {
+                   auto rows = caseloadRows(reading, {ids.patient});
+                   addRecentDiary(reading, rows, today);
+                   return rows;
+               }))
+            .at(0);
+    };
+    EXPECT_EQ(row(day(2026, 3, 12)).entries.size(), 14U);
+    EXPECT_EQ(row(day(2026, 3, 16)).entries.size(), 14U) << "Monday 9 February is 35 days back";
+    EXPECT_EQ(row(day(2026, 3, 17)).entries.size(), 13U) << "36 days back";
+    EXPECT_EQ(row(day(2026, 3, 17)).days.size(), 1U);
+    EXPECT_EQ(row(day(2026, 3, 18)).days.size(), 0U);
+    EXPECT_EQ(row(day(2026, 3, 12)).receipts.size(), 1U);
+    must(store->write(author(), "end course", [&](Writing& writing) {
+        Course ended = course(writing, ids.course).value();
+        ended.endDate = day(2026, 2, 20);
+        changeCourse(writing, ended);
+    }));
+    const CaseloadRow ended = row(day(2026, 8, 3));
+    EXPECT_EQ(ended.entries.size(), 10U);
+    EXPECT_EQ(ended.days.size(), 1U);
+    EXPECT_EQ(row(day(2026, 2, 12)).entries.size(), 4U) << "on a day before the end";
+}
+
 TEST_F(CourseRecordsOf, ACourseWithoutADiaryAreItsPlans)
 {
     const CourseRecords all = records();

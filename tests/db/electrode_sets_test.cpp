@@ -6,6 +6,7 @@
 #include "db/electrode_lives.h"
 #include "db/electrode_sets.h"
 #include "db/history.h"
+#include "db/practice_preferences.h"
 
 #include <algorithm>
 #include <gmock/gmock.h>
@@ -161,6 +162,25 @@ TEST_F(ElectrodeSets, ThePracticeReckonsWithItsOwnLives)
     again.selfAdhesive.uses = 25;
     must(write([&](Writing& writing) { saveElectrodeLives(writing, own, again); }));
     EXPECT_EQ(lives(), again);
+}
+
+TEST_F(ElectrodeSets, ALifeThatIsNoNumberIsAnErrorUntilItIsSetAgain)
+{
+    const std::string name = "pad_life_uses.self_adhesive";
+    const auto lives = [&] { return store->read(electrodeLives); };
+    Version version = 0;
+    for (const char* text : {"text", "0", "10001", "30 uses"}) {
+        must(write([&](Writing& writing) { setPracticePreference(writing, name, text, version); }));
+        ++version;
+        EXPECT_EQ(codeOf(lives()), ErrorCode::badFormat) << text;
+    }
+    // The form could read nothing, and shows the usual lives.
+    must(write([&](Writing& writing) {
+        saveElectrodeLives(writing, ElectrodeLives{}, ElectrodeLives{});
+    }));
+    EXPECT_EQ(must(lives()), ElectrodeLives{});
+    must(write([&](Writing& writing) { setPracticePreference(writing, name, "", version + 1); }));
+    EXPECT_EQ(must(lives()).selfAdhesive.uses, std::nullopt) << "no limit was said, not guessed";
 }
 
 TEST_F(ElectrodeSets, ACourseSaysWhichSideItTreats)

@@ -76,20 +76,21 @@ protected:
         }));
         must(store->write(author(), "enter", [&](Writing& writing) {
             addEvents(writing);
-            addLoan(writing);
+            takeBack(writing, lent(writing, "U-01"), day(2026, 3, 9));
         }));
         tests::anIssuedPlan(*store, ids);
     }
-    void addLoan(Writing& writing)
+    Loan lent(Writing& writing, const std::string& number) const
     {
         LoanUnit unit;
         unit.stimulator = their.stimulator;
-        unit.inventoryNumber = "U-01";
+        unit.inventoryNumber = number;
         Loan loan;
         loan.unit = addLoanUnit(writing, unit);
         loan.course = their.course;
         loan.lentOn = day(2026, 2, 9);
-        lend(writing, loan);
+        loan.id = lend(writing, loan);
+        return loan;
     }
     MeasurementId addTorque(Writing& writing, FollowUpId visit) const
     {
@@ -237,7 +238,30 @@ TEST_F(Erasing, LeavesEverythingOfOthersAndAStoreThatVerifies)
         // The unit is the practice's own.
         ASSERT_EQ(inventory(reading).size(), 1U);
         EXPECT_FALSE(inventory(reading).front().loan);
+        EXPECT_EQ(numberFrom(reading.connection(), "SELECT count(*) FROM loan"), 0);
     }));
+}
+
+TEST_F(Erasing, WaitsUntilEveryUnitIsBack)
+{
+    std::vector<Loan> out;
+    must(store->write(author(), "lend", [&](Writing& writing) {
+        out = {lent(writing, "U-12"), lent(writing, "U-07")};
+    }));
+    const auto refused = erase();
+    ASSERT_EQ(codeOf(refused), ErrorCode::refused);
+    EXPECT_EQ(refused.error().field, quadrille::Field::inventoryNumber);
+    EXPECT_EQ(refused.error().detail, "U-07, U-12");
+    must(store->read([&](Reading& reading) {
+        EXPECT_TRUE(patient(reading, their.patient));
+        EXPECT_EQ(unitsLentTo(reading, their.course).size(), 2U);
+    }));
+    must(store->write(author(), "take back", [&](Writing& writing) {
+        for (const Loan& loan : out) {
+            takeBack(writing, loan, day(2026, 3, 12));
+        }
+    }));
+    must(erase());
 }
 
 TEST_F(Erasing, StaysOnRecordWithoutTheValues)

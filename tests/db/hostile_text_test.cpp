@@ -3,15 +3,18 @@
 #include "tests/support/records.h"
 #include "tests/support/temp_store.h"
 
+#include "db/clinic_sessions.h"
 #include "db/course_events.h"
 #include "db/diary.h"
 #include "db/electrode_sets.h"
+#include "db/loans.h"
 #include "db/measurements.h"
 #include "db/practice_preferences.h"
 #include "db/practice_questions.h"
 #include "db/screenings.h"
 #include "db/verification.h"
 
+#include <algorithm>
 #include <functional>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -95,6 +98,26 @@ protected:
                 addOverride(w, reason);
             },
             [course, this](Writing& w, const std::string& text) {
+                LoanUnit unit;
+                unit.stimulator = ids.stimulator;
+                unit.inventoryNumber = unit.serialNumber = unit.note = text;
+                Loan loan;
+                loan.unit = addLoanUnit(w, unit);
+                loan.course = course;
+                loan.lentOn = day(2026, 3, 12);
+                lend(w, loan);
+            },
+            [course, this](Writing& w, const std::string& text) {
+                ClinicSession session;
+                session.course = course;
+                session.heldOn = day(2026, 3, 12);
+                session.practitioner = ids.practitioner;
+                session.note = text;
+                session.sites.emplace_back().muscle = text;
+                session.sites.front().note = text;
+                addClinicSession(w, session, day(2026, 3, 12));
+            },
+            [course, this](Writing& w, const std::string& text) {
                 DiaryDay monday;
                 monday.course = course;
                 monday.day = day(2026, 2, 9) + std::chrono::days(m_day++);
@@ -148,6 +171,16 @@ TEST_F(HostileText, IsKeptAsItIsAndDoesNothing)
             ASSERT_TRUE(patient) << text.substr(0, 40);
             EXPECT_EQ(patient->name, text);
             EXPECT_EQ(patient->address, text);
+            const auto units = inventory(reading);
+            EXPECT_TRUE(std::ranges::any_of(units, [&](const InventoryRow& row) {
+                return row.unit.inventoryNumber == text && row.unit.serialNumber == text &&
+                       row.unit.note == text && row.loan;
+            })) << text.substr(0, 40);
+            const auto sessions = clinicSessionsOf(reading, ids.course);
+            EXPECT_TRUE(std::ranges::any_of(sessions, [&](const ClinicSession& session) {
+                return session.note == text && session.sites.at(0).muscle == text &&
+                       session.sites.at(0).note == text;
+            })) << text.substr(0, 40);
         }
     }));
 }

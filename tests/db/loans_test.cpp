@@ -136,8 +136,10 @@ TEST_F(Loans, AnInventoryNumberIsGivenOnce)
     ASSERT_EQ(codeOf(twice), ErrorCode::notUnique);
     EXPECT_EQ(twice.error().subject, "U-03");
     EXPECT_EQ(twice.error().field, quadrille::Field::inventoryNumber);
-    other.inventoryNumber.clear();
-    EXPECT_EQ(codeOf(add(other)), ErrorCode::notFilled);
+    for (const char* blank : {"", " ", "\t"}) {
+        other.inventoryNumber = blank;
+        EXPECT_EQ(codeOf(add(other)), ErrorCode::notFilled);
+    }
     other.inventoryNumber = "U-04";
     other.stimulator.reset();
     EXPECT_EQ(codeOf(add(other)), ErrorCode::notFilled);
@@ -214,6 +216,17 @@ TEST_F(Loans, ALoanThatIsOverStaysAsItWas)
     EXPECT_EQ(codeOfSql("DELETE FROM loan"), raisedByTrigger);
 }
 
+TEST_F(Loans, AnOpenLoanKeepsWhatWasLentToWhomOnWhichDayAndByWhom)
+{
+    must(lendIt(loanOn(day(2026, 2, 9))));
+    for (const char* change : {"id = 9", "unit = 9", "course = 9", "lent_on = '2026-02-10'",
+                               "lent_by = NULL", "lent_by_name = 'another'"}) {
+        EXPECT_EQ(codeOfSql(std::string("UPDATE loan SET ") + change), raisedByTrigger) << change;
+    }
+    EXPECT_EQ(codeOfSql("UPDATE loan SET due_on = '2026-05-01'"), 0);
+    EXPECT_EQ(codeOfSql("DELETE FROM loan"), raisedByTrigger);
+}
+
 TEST_F(Loans, MayBeProlonged)
 {
     Loan loan = loanOn(day(2026, 2, 9), day(2026, 3, 9));
@@ -280,9 +293,26 @@ TEST_F(Loans, PlainSqlIsHeldToTheSameRules)
               raisedByTrigger);
 }
 
+TEST_F(Loans, AUnitIsNeverRemovedByAnotherThatTakesItsNumber)
+{
+    LoanUnit other = unit;
+    other.inventoryNumber = "U-04";
+    must(add(other));
+    EXPECT_EQ(codeOfSql("UPDATE OR REPLACE loan_unit SET inventory_number = 'U-03'"),
+              raisedByTrigger);
+    EXPECT_EQ(codeOfSql("UPDATE loan_unit SET inventory_number = 'U-05' WHERE id = 2"), 0);
+    other.id = LoanUnitId(2);
+    other.inventoryNumber = "U-03";
+    EXPECT_EQ(codeOf(change(other)), ErrorCode::notUnique);
+    EXPECT_THAT(all(), SizeIs(2));
+}
+
 TEST_F(Loans, AUnitIsOfAStimulatorOfThePracticeNotOfACopyThatAPlanRestsOn)
 {
     tests::anIssuedPlan(*store, ids);
+    EXPECT_EQ(codeOfSql("INSERT INTO loan_unit (stimulator, inventory_number, serial_number, note) "
+                        "SELECT id, 'U-05', '', '' FROM stimulator WHERE copy_of IS NOT NULL"),
+              raisedByTrigger);
     EXPECT_EQ(codeOfSql("UPDATE loan_unit SET stimulator = (SELECT id FROM stimulator WHERE "
                         "copy_of IS NOT NULL)"),
               raisedByTrigger);
@@ -312,6 +342,22 @@ TEST_F(Loans, GoToCoursesThatHaveNotEnded)
     }));
     EXPECT_THAT(courses(day(2026, 3, 12)), IsEmpty());
     EXPECT_THAT(courses(day(2026, 3, 11)), SizeIs(1));
+}
+
+TEST_F(Loans, GoToPeopleInTheOrderOfTheCaseload)
+{
+    must(store->write(author(), "add patients", [](Writing& writing) {
+        for (const char* name : {"Zoë Wendmore", "Édouard Quillan", "edward Quill"}) {
+            addCourse(writing, tests::aCourse(addPatient(writing, tests::aPatient(name, name))));
+        }
+    }));
+    std::vector<std::string> names;
+    for (const LendingCourse& course : must(store->read(
+             [](Reading& reading) { return coursesToLendTo(reading, day(2026, 3, 12)); }))) {
+        names.push_back(course.patientName);
+    }
+    EXPECT_THAT(names,
+                ElementsAre("Agnes Thorley", "Édouard Quillan", "edward Quill", "Zoë Wendmore"));
 }
 
 TEST_F(Loans, AreKeptInThePatientsHistoryWithTheNumberOfTheUnit)

@@ -169,13 +169,45 @@ TEST_F(Measurements, AValueIsWhatItsTrialsMakeOrItIsRefused)
     wrong.counted = Counted::one;
     EXPECT_EQ(codeOf(tryToAdd(wrong)), ErrorCode::refused);
     EXPECT_THAT(stored(), IsEmpty());
-    Measurement lowest = torque(); // of a time the shortest is the best
+    Measurement lowest = torque(); // the weakest of three
     lowest.thousandths = 61'525;
-    EXPECT_TRUE(tryToAdd(lowest));
+    EXPECT_EQ(codeOf(tryToAdd(lowest)), ErrorCode::refused);
     Measurement mean = torque();
     mean.counted = Counted::mean;
     mean.thousandths = 63'925; // (61.525 + 66.25 + 64) / 3
     EXPECT_TRUE(tryToAdd(mean));
+}
+
+TEST_F(Measurements, TheBestIsTheEndThatIsBetterForTheKind)
+{
+    // By hand: of 8.1 s, 9.4 s and 8.7 s the shortest is 8.1 s.
+    Measurement best = torque();
+    best.trials = {8'100, 9'400, 8'700};
+    const auto takesAs = [&](std::string_view kind, std::int64_t value) {
+        best.kind = kind;
+        best.thousandths = value;
+        return tryToAdd(best).has_value();
+    };
+    EXPECT_TRUE(takesAs("timed_up_and_go", 8'100));
+    EXPECT_FALSE(takesAs("timed_up_and_go", 9'400));
+    EXPECT_TRUE(takesAs("grip_force", 9'400));
+    EXPECT_FALSE(takesAs("grip_force", 8'100));
+    for (const std::string_view kind : {std::string_view("girth"), ownKind}) {
+        EXPECT_TRUE(takesAs(kind, 8'100)) << kind;
+        EXPECT_TRUE(takesAs(kind, 9'400)) << kind;
+        EXPECT_FALSE(takesAs(kind, 8'700)) << kind;
+    }
+    const auto faults = [&] {
+        return must(store->read([](Reading& reading) { return verify(reading); }));
+    };
+    EXPECT_THAT(faults(), IsEmpty());
+    run(*temp.rawConnection(), "UPDATE measurement SET value_thousandths = 9400 WHERE kind = "
+                               "'timed_up_and_go'");
+    EXPECT_THAT(faults(), SizeIs(1));
+    run(*temp.rawConnection(), "UPDATE measurement SET value_thousandths = 8100");
+    EXPECT_THAT(faults(), ElementsAre(Complaint{Fault::value, "measurement 2",
+                                                "it is not what its trials make"}))
+        << "the grip";
 }
 
 TEST_F(Measurements, TheDatabaseTakesUcumCodesAndKindsOfTheCatalogueOnly)

@@ -3,6 +3,7 @@
 #include "tests/support/store_rows.h"
 #include "tests/support/temp_store.h"
 
+#include "db/caseload_query.h"
 #include "db/failure.h"
 #include "db/migrations.h"
 #include "db/opening.h"
@@ -225,6 +226,19 @@ protected:
         }
         tests::runDump(temp.file(), dump.readAll().toStdString());
     }
+    /// Agnes Thorley, with this course, where the caseload looks for it.
+    static void expectInTheCaseload(Reading& reading, const Course& course)
+    {
+        const Date today = tests::day(2026, 3, 12);
+        const bool hasEnded = course.endDate && *course.endDate < today;
+        const auto shown =
+            hasEnded ? endedCaseload(reading, {.today = today, .words = {}}, std::nullopt, 10)
+                     : currentCaseload(reading, today);
+        ASSERT_THAT(shown, testing::SizeIs(1));
+        EXPECT_EQ(shown[0].name, "Agnes Thorley");
+        ASSERT_TRUE(shown[0].course);
+        EXPECT_EQ(shown[0].course->id, course.id);
+    }
     tests::TempStore temp;
 };
 
@@ -270,6 +284,7 @@ TEST_P(OlderStore, IsBroughtForwardWithEveryRow)
         EXPECT_THAT(plans[0].blocks[0].sites, testing::ElementsAre(tests::aFullSite(unit)));
         EXPECT_TRUE(draftOf(reading, *courses[0].id));
         EXPECT_TRUE(unsavedDraftOf(reading, *courses[0].id));
+        expectInTheCaseload(reading, courses[0]);
         EXPECT_EQ(numberFrom(reading.connection(), "SELECT count(*) FROM kept_form"), 1);
         // Seven as they were, and the seal of the plan.
         EXPECT_EQ(numberFrom(reading.connection(), "SELECT count(*) FROM change_record"), 8);

@@ -122,20 +122,27 @@ TEST_F(IssueBehindTheGate, AfterItsTermItBlocksAndThePracticeSaysHowLongThatIs)
     must(issue(day(2026, 10, 12)));
 }
 
-TEST_F(IssueBehindTheGate, ATermOutOfBoundsCountsAsTheNearestAndNonsenseAsTheLeast)
+TEST_F(IssueBehindTheGate, ATermThatIsNoNumberOfMonthsInBoundsIsAnErrorAndIssuesNothing)
 {
-    const auto validity = [&] { return must(store->read(screeningValidity)); };
-    EXPECT_EQ(validity(), usualValidity);
+    const auto validity = [&] { return store->read(screeningValidity); };
+    EXPECT_EQ(must(validity()), usualValidity);
+    add(tests::allClear(ids.course));
     Version version = 0;
-    for (const auto& [text, months] :
-         {std::pair("240", mostValidity), std::pair("0", leastValidity),
-          std::pair("soon", leastValidity)}) {
+    const auto set = [&](const std::string& text) {
         must(store->write(author(), "set the term", [&](Writing& writing) {
             setPracticePreference(writing, screeningValidityName, text, version);
         }));
         ++version;
-        EXPECT_EQ(validity(), months) << text;
+    };
+    for (const char* text : {"25", "240", "0", "-1", "soon", "", "6 months"}) {
+        set(text);
+        EXPECT_EQ(codeOf(validity()), ErrorCode::badFormat) << text;
+        EXPECT_EQ(codeOf(issue()), ErrorCode::badFormat) << text;
     }
+    set("24");
+    EXPECT_EQ(must(validity()), mostValidity);
+    set("1");
+    EXPECT_EQ(must(validity()), leastValidity);
 }
 
 TEST_F(IssueBehindTheGate, PlainSqlFindsNoWayAroundTheSignature)
@@ -143,19 +150,25 @@ TEST_F(IssueBehindTheGate, PlainSqlFindsNoWayAroundTheSignature)
     add(tests::allClear(ids.course));
     must(issue());
     add(tests::allClear(ids.course), false);
-    const auto cheat = [&](const std::string& issued) {
-        return store->write(author(), "cheat", [&](Writing& writing) {
-            run(writing.connection(),
-                "INSERT INTO plan (course, number, issued_on, issued_by, issued_by_name, "
-                "from_date, reason, stimulator, limits_version, issued) SELECT course, 2, "
-                "issued_on, issued_by, issued_by_name, from_date, reason, stimulator, "
-                "limits_version, " +
-                    issued + " FROM plan WHERE number = 1");
-            run(writing.connection(), "UPDATE plan SET issued = 1 WHERE number = 2");
+    const auto cheat = [&](const std::vector<std::string>& statements) {
+        const auto done = store->write(author(), "cheat", [&](Writing& writing) {
+            for (const std::string& statement : statements) {
+                run(writing.connection(), statement);
+            }
         });
+        EXPECT_EQ(codeOf(done), ErrorCode::refused);
+        return done ? std::string() : done.error().detail;
     };
-    EXPECT_EQ(codeOf(cheat("0")), ErrorCode::refused);
-    EXPECT_EQ(codeOf(cheat("1")), ErrorCode::refused);
+    const auto insertion = [](const std::string& issued) {
+        return "INSERT INTO plan (course, number, issued_on, issued_by, issued_by_name, "
+               "from_date, reason, stimulator, limits_version, issued) SELECT course, 2, "
+               "issued_on, issued_by, issued_by_name, from_date, reason, stimulator, "
+               "limits_version, " +
+               issued + " FROM plan WHERE number = 1";
+    };
+    EXPECT_EQ(cheat({insertion("0"), "UPDATE plan SET issued = 1 WHERE number = 2"}),
+              "a plan is issued when the latest screening of its course is signed");
+    EXPECT_EQ(cheat({insertion("1")}), "a plan is written first, then issued");
 }
 
 TEST_F(IssueBehindTheGate, TheCaseloadKnowsTheLatestScreening)

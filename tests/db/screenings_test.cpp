@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <utility>
 
 namespace quadrille::db
 {
@@ -129,8 +130,10 @@ TEST_F(Screenings, NothingWithAGapIsSignedWhoeverWrites)
     screening.questions.clear(); // nothing asked
     expectNotSigned(screening);
     screening = answered();
-    screening.answers[1].note = "  "; // a yes without a note
-    expectNotSigned(screening);
+    for (const char* blank : {"", "  ", "\n", "\t\r\n"}) {
+        screening.answers[1].note = blank; // a yes without a note
+        expectNotSigned(screening);
+    }
     screening = answered();
     screening.answers[1].places.clear(); // nobody knows where
     expectNotSigned(screening);
@@ -218,6 +221,37 @@ TEST_F(Screenings, EachAnswerIsInTheHistory)
             return change.recordKind == "screening" && change.field == field;
         })) << field;
     }
+}
+
+TEST_F(Screenings, SavedAgainAsItIsKeepsItsVersion)
+{
+    Screening screening = answered();
+    // Why a question is asked, and from where that is known, is not kept with a screening.
+    screening.questions[0].reason = "current may stop it";
+    screening.questions[0].source = "a handbook";
+    screening.id = add(screening);
+    must(change(screening));
+    EXPECT_EQ(all().at(0).version, 1);
+}
+
+TEST_F(Screenings, WhatIsAskedAndAdvisedIsInTheHistory)
+{
+    Screening screening = answered();
+    screening.id = add(screening);
+    screening.questions[2].advice = "Rest between contractions.";
+    std::swap(screening.questions[0], screening.questions[1]);
+    must(change(screening));
+    const auto changes =
+        must(store->read([&](Reading& reading) { return historyOf(reading, ids.patient, 100); }));
+    const auto advice =
+        std::ranges::find(changes, "questions.heart_disease.advice", &Change::field);
+    ASSERT_NE(advice, changes.end());
+    EXPECT_EQ(advice->from, "Breathe on quietly.");
+    EXPECT_EQ(advice->to, "Rest between contractions.");
+    const auto order =
+        std::ranges::find(changes, "questions.active_implant.ordinal", &Change::field);
+    ASSERT_NE(order, changes.end());
+    EXPECT_EQ(order->to, "2");
 }
 
 TEST_F(Screenings, AReasonForGoingAheadIsPermanent)

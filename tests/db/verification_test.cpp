@@ -120,6 +120,8 @@ TEST_F(Verification, SeesAnAlteredPlanWhicheverPartOfIt)
           "(SELECT id FROM stimulator WHERE sealed = 1)",
           "UPDATE stimulator SET name = 'Another' WHERE sealed = 1",
           "UPDATE stimulator SET cycle_start = 'with_off' WHERE sealed = 1",
+          "UPDATE stimulator SET usage_counter = 'uses' WHERE sealed = 1",
+          "UPDATE stimulator SET memories = 3 WHERE sealed = 1",
           "UPDATE stimulator SET most_output_ua = 60000 WHERE sealed = 1",
           "INSERT INTO stimulator_own_word SELECT id, 'on_time', 'Work' FROM stimulator WHERE "
           "sealed = 1"}) {
@@ -211,6 +213,15 @@ TEST_F(Verification, SeesASignedScreeningThatLostAnAnswer)
     const AsItWas undone(temp.file());
     tamper({"DELETE FROM screening_answer WHERE question = 'broken_skin'"});
     EXPECT_THAT(complaints(), ElementsAre(complaintOf(Fault::orphan, "screening 1")));
+}
+
+TEST_F(Verification, SeesAPatientWhomTheCaseloadHasLost)
+{
+    tamper({"DELETE FROM caseload_key"});
+    EXPECT_THAT(complaints(),
+                ElementsAre(Complaint{Fault::orphan, "patient 1", "not in the caseload"}));
+    tamper({"UPDATE patient SET archived = 1"});
+    EXPECT_THAT(complaints(), IsEmpty()) << "nobody looks for them there";
 }
 
 TEST_F(Verification, SeesDatesThatContradictEachOther)
