@@ -8,6 +8,7 @@
 
 #include "db/backup.h"
 #include "db/diary.h"
+#include "db/loans.h"
 
 #include <QFile>
 
@@ -167,6 +168,34 @@ TEST_F(CareVerbs, EraseAsksForTheReferenceTwiceAndListsCopies)
     EXPECT_THAT(everyRow(temp.file()), testing::Not(HasSubstr("Agnes Thorley")));
     EXPECT_EQ(erase("1001", "request", "Ruta Vennel"), exit_code::badInput);
     EXPECT_EQ(err, QStringLiteral("There is no patient 1001 in %1.\n").arg(temp.file()));
+}
+
+TEST_F(CareVerbs, EraseNamesTheUnitsThatHaveToComeBackFirst)
+{
+    must(temp.open()->write(author(), "lend a unit", [&](db::Writing& writing) {
+        LoanUnit unit;
+        unit.stimulator = ids->stimulator;
+        unit.inventoryNumber = "U-03";
+        Loan loan;
+        loan.unit = db::addLoanUnit(writing, unit);
+        loan.course = ids->course;
+        loan.lentOn = day(2026, 2, 9);
+        db::lend(writing, loan);
+    }));
+    out.clear();
+    err.clear();
+    QTextStream outStream(&out);
+    QTextStream errStream(&err);
+    EXPECT_EQ(
+        eraseVerb({QStringLiteral("--store"), temp.file(), QStringLiteral("--patient"),
+                   QStringLiteral("1001"), QStringLiteral("--confirm"), QStringLiteral("1001"),
+                   QStringLiteral("--ground"), QStringLiteral("request"), QStringLiteral("--by"),
+                   QStringLiteral("Ruta Vennel")},
+                  CommandContext{temp.clock, outStream, errStream}),
+        exit_code::badInput);
+    EXPECT_EQ(err, QStringLiteral("Not erased: what is lent to this person has to be taken back "
+                                  "first (U-03).\n"));
+    EXPECT_THAT(everyRow(temp.file()), HasSubstr("Agnes Thorley"));
 }
 
 TEST_F(CareVerbs, AnonymiseWritesACopyThatVerifies)

@@ -80,6 +80,9 @@ TEST_F(History, WordsAnswersPlacesAndSkinTestsOfAScreening)
         giveAnswer(screening, "broken_skin", Answer::yes);
         screening.answers[1].places = {{BodyRegion::lowerLeg, PlaceSide::left}};
         screening.skin[0].warmCold = Sensation::notTested;
+        screening.questions[2].advice = "Rest now and then.";
+        screening.questions[2].adviceAt = AdvicePlace::after;
+        screening.questions[2].questionClass = QuestionClass::localContraindication;
         db::changeScreening(writing, screening);
     }));
     open();
@@ -87,7 +90,12 @@ TEST_F(History, WordsAnswersPlacesAndSkinTestsOfAScreening)
     for (const char* line :
          {"Set-up | Screening · Question “active implant”, Answer | no | not known",
           "Set-up | Screening · Question “broken skin”, place 1, Part of the body | – | lower leg",
-          "Set-up | Screening · Skin test 1, Warm and cold | – | not tested"}) {
+          "Set-up | Screening · Skin test 1, Warm and cold | – | not tested",
+          "Set-up | Screening · Question “heart disease”, Advice | Breathe on quietly. | Rest now "
+          "and then.",
+          "Set-up | Screening · Question “heart disease”, Where the advice stands | during | after",
+          "Set-up | Screening · Question “heart disease”, What a yes means | precaution | local "
+          "contraindication"}) {
         EXPECT_THAT(lines, testing::Contains(line));
     }
 }

@@ -10,6 +10,7 @@
 #include "app/words/screening_questions.h"
 #include "tests/app/practice_window.h"
 
+#include "db/practice_preferences.h"
 #include "db/practice_questions.h"
 #include "db/screenings.h"
 
@@ -473,4 +474,17 @@ TEST_F(ScreeningPageTest, ThePracticeSaysHowLongASignatureHolds)
     // Signed on 9 February, today is 12 March.
     EXPECT_EQ(label("screeningFact"), QStringLiteral("Screen again"));
     EXPECT_EQ(label("screeningFactSecond"), QStringLiteral("held until 9 Mar 2026"));
+}
+
+TEST_F(ScreeningPageTest, ATermThatSaysNoNumberIsSetAgain)
+{
+    must(practice.store().write(author(), "damage", [](db::Writing& writing) {
+        db::setPracticePreference(writing, db::screeningValidityName, "soon", 0);
+    }));
+    ScreeningTermForm form(practice.services(), &practice.window());
+    form.show();
+    EXPECT_EQ(form.findChild<QSpinBox*>(QStringLiteral("months"))->value(), 6);
+    form.accept();
+    EXPECT_EQ(form.result(), QDialog::Accepted) << form.problemText().toStdString();
+    EXPECT_EQ(must(practice.store().read(db::screeningValidity)), std::chrono::months(6));
 }
