@@ -228,6 +228,13 @@ void SheetStyle::drawControl(ControlElement element, const QStyleOption* option,
     if (element == CE_HeaderSection && header) {
         return bars::drawHeaderSection(*header, *painter, m_tokens);
     }
+    if (element == CE_HeaderLabel && header) {
+        // Qt leaves the margin above and below too, and that would cut what hangs under the line.
+        const int margin = pixelMetric(PM_HeaderMargin, option, widget);
+        QStyleOptionHeader whole = *header;
+        whole.rect.adjust(0, -margin, 0, margin);
+        return QProxyStyle::drawControl(element, &whole, painter, widget);
+    }
     if (element == CE_HeaderEmptyArea) {
         painter->fillRect(option->rect, m_tokens.band);
         painter->fillRect(
