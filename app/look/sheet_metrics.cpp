@@ -105,13 +105,6 @@ QRect SheetStyle::subElementRect(SubElement element, const QStyleOption* option,
     }
     case SE_PushButtonContents:
         return option->rect;
-    case SE_HeaderLabel: {
-        QRect label = QProxyStyle::subElementRect(element, option, widget);
-        // No margin above and below: it would cut what hangs under the line.
-        label.setTop(option->rect.top());
-        label.setBottom(option->rect.bottom());
-        return label;
-    }
     default:
         return QProxyStyle::subElementRect(element, option, widget);
     }

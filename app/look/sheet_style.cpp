@@ -185,6 +185,32 @@ void SheetStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
     }
 }
 
+/// A part of the head of a table; false where the element is another.
+bool SheetStyle::drawHeader(ControlElement element, const QStyleOption& option, QPainter& painter,
+                            const QWidget* widget) const
+{
+    if (element == CE_HeaderEmptyArea) {
+        painter.fillRect(option.rect, m_tokens.band);
+        painter.fillRect(QRect(option.rect.left(), option.rect.bottom(), option.rect.width(), 1),
+                         m_tokens.line);
+        return true;
+    }
+    const auto* header = qstyleoption_cast<const QStyleOptionHeader*>(&option);
+    if (element == CE_HeaderSection && header) {
+        bars::drawHeaderSection(*header, painter, m_tokens);
+        return true;
+    }
+    if (element == CE_HeaderLabel && header) {
+        // Qt leaves the margin above and below too, and that would cut what hangs under the line.
+        const int margin = pixelMetric(PM_HeaderMargin, &option, widget);
+        QStyleOptionHeader whole = *header;
+        whole.rect.adjust(0, -margin, 0, margin);
+        QProxyStyle::drawControl(element, &whole, &painter, widget);
+        return true;
+    }
+    return false;
+}
+
 void SheetStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
                              const QWidget* widget) const
 {
@@ -224,15 +250,7 @@ void SheetStyle::drawControl(ControlElement element, const QStyleOption* option,
     if (element == CE_ComboBoxLabel && combo) {
         return fields::drawComboBoxLabel(*combo, *painter, m_tokens, m_factor);
     }
-    const auto* header = qstyleoption_cast<const QStyleOptionHeader*>(option);
-    if (element == CE_HeaderSection && header) {
-        return bars::drawHeaderSection(*header, *painter, m_tokens);
-    }
-    if (element == CE_HeaderEmptyArea) {
-        painter->fillRect(option->rect, m_tokens.band);
-        painter->fillRect(
-            QRect(option->rect.left(), option->rect.bottom(), option->rect.width(), 1),
-            m_tokens.line);
+    if (drawHeader(element, *option, *painter, widget)) {
         return;
     }
     const auto* bar = qstyleoption_cast<const QStyleOptionProgressBar*>(option);

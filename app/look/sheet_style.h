@@ -49,6 +49,8 @@ public:
 private:
     void drawFrame(const QStyleOption& option, QPainter& painter, const QWidget* widget) const;
     void drawItemGround(const QStyleOption& option, QPainter& painter) const;
+    bool drawHeader(ControlElement element, const QStyleOption& option, QPainter& painter,
+                    const QWidget* widget) const;
     bool drawScrollBar(const QStyleOptionComplex& option, QPainter& painter,
                        const QWidget* widget) const;
     void drawGroupTitle(const QStyleOptionGroupBox& option, QPainter& painter,

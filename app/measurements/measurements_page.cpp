@@ -28,7 +28,7 @@ namespace quadrille::app
 namespace
 {
 
-constexpr std::array kindShares{21, 7, 10, 11, 11, 20, 20};
+constexpr std::array kindShares{20, 7, 10, 10, 11, 20, 22};
 
 } // namespace
 

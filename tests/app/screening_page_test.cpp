@@ -1,30 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The Screening page in the real window, by the keyboard.
 #include "app/patient/record_page.h"
-#include "app/plan/plan_page.h"
-#include "app/screening/practice_question_form.h"
 #include "app/screening/question_row.h"
 #include "app/screening/screening_page.h"
 #include "app/screening/screening_record.h"
-#include "app/screening/screening_term_form.h"
 #include "app/words/screening_questions.h"
-#include "tests/app/practice_window.h"
+#include "tests/app/screening_job.h"
 
-#include "db/practice_preferences.h"
-#include "db/practice_questions.h"
 #include "db/screenings.h"
 
-#include <QCheckBox>
 #include <QComboBox>
 #include <QDialog>
 #include <QLabel>
-#include <QLineEdit>
 #include <QPlainTextEdit>
 #include <QPushButton>
-#include <QSpinBox>
 #include <QTest>
 
-#include <algorithm>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -34,103 +25,6 @@ using namespace quadrille::tests;
 
 namespace
 {
-
-/// A patient with a draft of one site, the right vastus lateralis, and the page open.
-class ScreeningPageTest : public testing::Test
-{
-protected:
-    ScreeningPageTest()
-    {
-        must(practice.store().write(author(), "save draft", [&](db::Writing& writing) {
-            return db::saveDraft(writing, aDraft(practice.ids()));
-        }));
-        open();
-    }
-    void open()
-    {
-        practice.window().openPatient(practice.ids().patient, practice.ids().course);
-        practice.window().activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
-        QTest::keyClick(&practice.window(), Qt::Key_E, Qt::ControlModifier);
-        ASSERT_EQ(record().currentPage(), RecordPage::screeningIndex);
-    }
-    RecordPage& record() { return practice.window().recordPage(); }
-    ScreeningRecord& screening() { return record().screeningPage().record(); }
-    static QWidget* focus() { return QApplication::focusWidget(); }
-    static void press(Qt::Key key) { QTest::keyClick(focus(), key); }
-    QString label(const char* name) { return practice.find<QLabel>(name)->text(); }
-    QPushButton* button(const char* name) { return practice.find<QPushButton>(name); }
-    /// Answers every question from the focus on with N.
-    void answerAllNo()
-    {
-        const std::size_t questions = screening().current().questions.size();
-        while (qobject_cast<QuestionRow*>(focus()) != nullptr && answered() < questions) {
-            press(Qt::Key_N);
-            press(Qt::Key_Return);
-        }
-    }
-    std::size_t answered() { return screening().current().answers.size(); }
-    /// A new screening that asks the questions of today, ready to be signed.
-    void screenAgainAllNo()
-    {
-        QTest::keyClick(button("screenAgain"), Qt::Key_Space);
-        answerAllNo();
-        seeTheSkin();
-    }
-    /// Whether one of the sheets at the right has this line.
-    bool sideSays(const QString& line)
-    {
-        const auto labels = record().screeningPage().side()->findChildren<QLabel*>();
-        return std::ranges::any_of(labels, [&](const QLabel* label) {
-            return label->isVisible() && label->text() == line;
-        });
-    }
-    void choose(const char* combo, int down)
-    {
-        auto* list = practice.find<QComboBox>(combo);
-        list->setFocus();
-        for (int i = 0; i < down; ++i) {
-            QTest::keyClick(list, Qt::Key_Down);
-        }
-        emit list->activated(list->currentIndex());
-    }
-    void seeTheSkin()
-    {
-        choose("sharpBlunt1", 1);
-        choose("warmCold1", 1);
-        auto* seen = practice.find<QCheckBox>("skinSeen");
-        seen->setFocus();
-        QTest::keyClick(seen, Qt::Key_Space);
-    }
-    void sign()
-    {
-        button("signScreening")->setFocus();
-        QTest::keyClick(button("signScreening"), Qt::Key_Space);
-    }
-    std::vector<Screening> stored()
-    {
-        return must(practice.store().read([&](db::Reading& reading) {
-            return db::screeningsOf(reading, practice.ids().course);
-        }));
-    }
-    /// Issues the draft that the constructor saved.
-    void issueThePlan()
-    {
-        must(practice.store().write(author(), "issue plan", [&](db::Writing& writing) {
-            Draft draft = aDraft(practice.ids());
-            draft.version = 1;
-            draft.blocks.front().weeks = 8;
-            return db::issuePlan(writing, draft,
-                                 {.fromDate = day(2026, 2, 9),
-                                  .reason = "first plan",
-                                  .issuedBy = practice.ids().practitioner},
-                                 day(2026, 3, 12));
-        }));
-        open();
-    }
-
-    PracticeWindow practice;
-};
 
 /// Nothing asked yet.
 class FirstScreening : public ScreeningPageTest
@@ -344,90 +238,6 @@ TEST_F(ScreeningPageTest, TheHandoutIsKeptBackUntilItIsSigned)
     EXPECT_EQ(record().currentPage(), RecordPage::screeningIndex);
 }
 
-TEST_F(ScreeningPageTest, ANoteIsNotLostWhenTheWindowCloses)
-{
-    press(Qt::Key_Y);
-    press(Qt::Key_Return);
-    ASSERT_EQ(focus()->objectName(), QStringLiteral("note"));
-    QTest::keyClicks(focus(), QStringLiteral("since 2019"));
-    practice.window().close();
-    EXPECT_EQ(answerTo(stored().back(), "active_implant")->note, "since 2019");
-}
-
-TEST_F(ScreeningPageTest, ANoteThatIsBeingTypedIsSignedWithTheRest)
-{
-    press(Qt::Key_Y);
-    press(Qt::Key_Return);
-    QTest::keyClicks(focus(), QStringLiteral("since 2019"));
-    press(Qt::Key_Return);
-    answerAllNo();
-    seeTheSkin();
-    auto* note = practice.find<QLineEdit>("note", practice.find<QuestionRow>("question1"));
-    note->setFocus();
-    QTest::keyClick(note, Qt::Key_End);
-    QTest::keyClicks(note, QStringLiteral(", left chest"));
-    QTest::keyClick(note, Qt::Key_I, Qt::AltModifier);
-    // The button shows for a moment that its key was pressed before it acts.
-    ASSERT_TRUE(QTest::qWaitFor([&] { return stored().back().signedOn.has_value(); }));
-    EXPECT_EQ(answerTo(stored().back(), "active_implant")->note, "since 2019, left chest");
-}
-
-TEST_F(ScreeningPageTest, WhatIsSignedTakesNoNoteAndNoPlace)
-{
-    const Screening before = stored().back();
-    QString said;
-    QObject::connect(&screening(), &ScreeningRecord::said,
-                     [&](const QString& sentence) { said = sentence; });
-    screening().setNote("broken_skin", "a graze");
-    screening().setPlaces("broken_skin", {{BodyRegion::thigh, PlaceSide::both}});
-    EXPECT_EQ(stored().back(), before);
-    EXPECT_EQ(screening().current().answers, before.answers);
-    EXPECT_EQ(said, QString());
-}
-
-TEST_F(ScreeningPageTest, AQuestionThatIsNoLongerAskedBlocksNoSignature)
-{
-    PracticeQuestion own{.wording = "Afraid of current?"};
-    own.id = must(practice.store().write(author(), "add question", [&](db::Writing& writing) {
-        return db::addPracticeQuestion(writing, own);
-    }));
-    emit practice.services().events.practiceChanged();
-    screenAgainAllNo();
-    sign();
-    ASSERT_NE(answerTo(stored().back(), "own_1"), nullptr);
-    own.archived = true;
-    must(practice.store().write(author(), "archive question", [&](db::Writing& writing) {
-        db::changePracticeQuestion(writing, own);
-    }));
-    emit practice.services().events.practiceChanged();
-    const std::string row = "question" + std::to_string(builtInQuestions().questions.size() + 1);
-    practice.find<QuestionRow>(row.c_str())->setFocus();
-    press(Qt::Key_Y); // begins the next one, which does not ask it
-    ASSERT_EQ(stored().size(), 3U);
-    EXPECT_EQ(answerTo(stored().back(), "own_1"), nullptr);
-    seeTheSkin();
-    sign();
-    EXPECT_TRUE(stored().back().signedOn.has_value());
-}
-
-TEST_F(ScreeningPageTest, ThePracticeAddsAQuestionOfItsOwn)
-{
-    PracticeQuestionForm form(practice.services(), PracticeQuestion{}, &practice.window());
-    form.show();
-    form.accept();
-    EXPECT_TRUE(form.problemText().contains(QStringLiteral("question is empty")));
-    typeInto(form.findChild<QLineEdit*>(QStringLiteral("wording")),
-             QStringLiteral("Afraid of current?"));
-    typeInto(form.findChild<QLineEdit*>(QStringLiteral("advice")), QStringLiteral("Begin low."));
-    form.accept();
-    const auto own = must(practice.store().read(db::practiceQuestions));
-    ASSERT_EQ(own.size(), 1U);
-    EXPECT_EQ(own[0].questionClass, QuestionClass::precaution);
-    EXPECT_EQ(own[0].advice, "Begin low.");
-    QTest::keyClick(button("screenAgain"), Qt::Key_Space);
-    EXPECT_EQ(screening().current().questions.back().wording, "Afraid of current?");
-}
-
 TEST_F(ScreeningPageTest, WhereAMusclesNameDoesNotTellThePartIsAskedFor)
 {
     must(practice.store().write(author(), "save draft", [&](db::Writing& writing) {
@@ -462,29 +272,4 @@ TEST_F(ScreeningPageTest, WhatWasSaidLastTimeStandsUnderTheQuestion)
     EXPECT_EQ(last(), QString()) << "the same again is no news";
     press(Qt::Key_Y);
     EXPECT_EQ(last(), QStringLiteral("last time: no"));
-}
-
-TEST_F(ScreeningPageTest, ThePracticeSaysHowLongASignatureHolds)
-{
-    ScreeningTermForm form(practice.services(), &practice.window());
-    form.show();
-    EXPECT_EQ(form.findChild<QSpinBox*>(QStringLiteral("months"))->value(), 6);
-    form.findChild<QSpinBox*>(QStringLiteral("months"))->setValue(1);
-    form.accept();
-    // Signed on 9 February, today is 12 March.
-    EXPECT_EQ(label("screeningFact"), QStringLiteral("Screen again"));
-    EXPECT_EQ(label("screeningFactSecond"), QStringLiteral("held until 9 Mar 2026"));
-}
-
-TEST_F(ScreeningPageTest, ATermThatSaysNoNumberIsSetAgain)
-{
-    must(practice.store().write(author(), "damage", [](db::Writing& writing) {
-        db::setPracticePreference(writing, db::screeningValidityName, "soon", 0);
-    }));
-    ScreeningTermForm form(practice.services(), &practice.window());
-    form.show();
-    EXPECT_EQ(form.findChild<QSpinBox*>(QStringLiteral("months"))->value(), 6);
-    form.accept();
-    EXPECT_EQ(form.result(), QDialog::Accepted) << form.problemText().toStdString();
-    EXPECT_EQ(must(practice.store().read(db::screeningValidity)), std::chrono::months(6));
 }

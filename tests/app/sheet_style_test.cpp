@@ -11,7 +11,6 @@
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QSpinBox>
-#include <QStyleOptionHeader>
 #include <QTabBar>
 #include <QTableWidget>
 #include <QTest>
@@ -29,6 +28,20 @@ const Tokens light = lightTokens();
 QColor pixel(QWidget& widget, int x, int y)
 {
     return widget.grab().toImage().pixelColor(x, y);
+}
+
+/// The lowest row with ink in it, above `below` rows at the lower edge; −1 where there is none.
+int lowestInk(QWidget& widget, int below)
+{
+    const QImage image = widget.grab().toImage();
+    for (int y = image.height() - 1 - below; y >= 0; --y) {
+        for (int x = 2; x < image.width() - 2; ++x) { // between the edges of a section
+            if (image.pixelColor(x, y).lightness() < 128) {
+                return y;
+            }
+        }
+    }
+    return -1;
 }
 
 void showFocused(QWidget& window, QWidget& focus)
@@ -238,13 +251,17 @@ TEST(Look, ANewSchemeRedrawsWhatIsShown)
 TEST(SheetStyle, WhatHangsUnderTheLineIsNotCutInTheHeadOfATable)
 {
     QTableWidget table(1, 1);
-    table.setHorizontalHeaderLabels({QStringLiteral("Change, g")});
+    table.setHorizontalHeaderLabels({QStringLiteral("n")});
     table.show();
-    const QHeaderView& header = *table.horizontalHeader();
-    QStyleOptionHeader option;
-    option.initFrom(&header);
-    option.orientation = Qt::Horizontal;
-    option.rect = QRect(0, 0, header.sectionSize(0), header.height());
-    const QRect label = header.style()->subElementRect(QStyle::SE_HeaderLabel, &option, &header);
-    EXPECT_GE(label.height(), header.fontMetrics().height());
+    QLabel free(QStringLiteral("n"));
+    free.setFont(table.horizontalHeader()->font());
+    free.setMargin(20);
+    // A head has a rule at its lower edge.
+    const int inHead = lowestInk(*table.horizontalHeader(), 1);
+    const int alone = lowestInk(free, 0);
+    ASSERT_GT(alone, 0);
+    table.setHorizontalHeaderLabels({QStringLiteral("g")});
+    free.setText(QStringLiteral("g"));
+    ASSERT_GT(lowestInk(free, 0), alone);
+    EXPECT_EQ(lowestInk(*table.horizontalHeader(), 1) - inHead, lowestInk(free, 0) - alone);
 }
