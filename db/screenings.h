@@ -35,8 +35,9 @@ std::vector<ScreeningOverride> overridesOf(Reading& reading, ScreeningId screeni
 /// Who and when are filled in: `practitioner` names who answers for it.
 ScreeningOverrideId addOverride(Writing& writing, const ScreeningOverride& reason);
 
-/// How long a signature holds in this practice: what its preference screeningValidityName says, else
-/// usualValidity. Error badFormat when it says no whole number from leastValidity to mostValidity.
+/// How long a signature holds in this practice: what its preference screeningValidityName says,
+/// else usualValidity. Error badFormat when it says no whole number from leastValidity to
+/// mostValidity.
 std::chrono::months screeningValidity(Reading& reading);
 
 /// What the gate asks of a course for the sites of these blocks, and its verdict. issuePlan() asks
