@@ -65,6 +65,8 @@ bool isUnder(DeskTopic topic, const CaseloadLine& line)
         return line.hasReason(AttentionReason::draftNotIssued);
     case DeskTopic::coursesWithoutPlan:
         return line.hasReason(AttentionReason::noPlan);
+    case DeskTopic::plansEnded:
+        return line.hasReason(AttentionReason::planOver);
     case DeskTopic::plansEndingSoon:
         return line.endsWithinAWeek;
     }

@@ -18,7 +18,7 @@ enum class CaseloadSort { attention, name, week };
 enum class CaseloadGroup { needsAttention, nothingWaiting, ended };
 
 /// What lies on the desk, as the side sheet counts it.
-enum class DeskTopic { draftsToIssue, coursesWithoutPlan, plansEndingSoon };
+enum class DeskTopic { draftsToIssue, coursesWithoutPlan, plansEnded, plansEndingSoon };
 
 /// What the person asked to see.
 struct CaseloadWish {

@@ -23,8 +23,8 @@ constexpr int firstLineMiddle = 17;
 constexpr int secondLineMiddle = 34;
 /// The line holds no more; a voice would not end.
 constexpr int mostNames = 12;
-constexpr DeskTopic topics[] = {DeskTopic::coursesWithoutPlan, DeskTopic::draftsToIssue,
-                                DeskTopic::plansEndingSoon};
+constexpr DeskTopic topics[] = {DeskTopic::coursesWithoutPlan, DeskTopic::plansEnded,
+                                DeskTopic::draftsToIssue, DeskTopic::plansEndingSoon};
 
 int px(int at100)
 {
@@ -39,6 +39,9 @@ QString topicWords(DeskTopic topic, int count)
     case DeskTopic::coursesWithoutPlan:
         return count == 1 ? DeskSheet::tr("Course without a plan")
                           : DeskSheet::tr("Courses without a plan");
+    case DeskTopic::plansEnded:
+        return count == 1 ? DeskSheet::tr("Plan that has ended")
+                          : DeskSheet::tr("Plans that have ended");
     case DeskTopic::plansEndingSoon:
         return count == 1 ? DeskSheet::tr("Plan that ends within 7 days")
                           : DeskSheet::tr("Plans that end within 7 days");

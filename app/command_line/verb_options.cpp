@@ -40,6 +40,16 @@ QString whyNotRead(const QCommandLineParser& parser, const QString& verb)
         .arg(dashes + unknown.front(), verb);
 }
 
+/// The parser calls the program by its path on this machine and knows no verb.
+QString helpOf(const QCommandLineParser& parser, const QString& verb)
+{
+    const QString program = QCoreApplication::arguments().constFirst();
+    QString text = parser.helpText();
+    const auto place = text.left(text.indexOf(QLatin1Char('\n'))).indexOf(program);
+    return place < 0 ? text
+                     : text.replace(place, program.size(), QStringLiteral("quadrille ") + verb);
+}
+
 } // namespace
 
 std::optional<int> endsAtOptions(QCommandLineParser& parser, const QString& verb,
@@ -51,7 +61,7 @@ std::optional<int> endsAtOptions(QCommandLineParser& parser, const QString& verb
         return misuse(whyNotRead(parser, verb), context);
     }
     if (parser.isSet(help)) {
-        context.out << parser.helpText();
+        context.out << helpOf(parser, verb);
         return exit_code::done;
     }
     const QStringList files = parser.positionalArguments();

@@ -66,6 +66,7 @@ TEST_F(CareVerbs, TellWhatTheyDoAndWhatTheyNeed)
 {
     for (const Run verb : {verifyVerb, backupVerb, restoreVerb, anonymiseVerb, eraseVerb}) {
         EXPECT_EQ(run(verb, QStringLiteral("--help")), exit_code::done);
+        EXPECT_THAT(out.toStdString(), testing::ContainsRegex("^Usage: quadrille [a-z]+ "));
         EXPECT_THAT(out.toStdString(), HasSubstr("--store"));
         EXPECT_EQ(run(verb, QString()), exit_code::usage);
         EXPECT_THAT(err.toStdString(), HasSubstr("--store is needed"));

@@ -132,6 +132,16 @@ TEST_F(Caseload, ALineOfTheDeskShowsOnlyWhatLiesUnderIt)
     EXPECT_THAT(linesOf(model), ElementsAre("Needs attention, 2", "Imran", "Tom"));
 }
 
+TEST(DeskTopics, APlanThatHasEndedIsNoneThatEndsSoon)
+{
+    CaseloadLine line;
+    line.reasons = {{AttentionReason::planOver}};
+    EXPECT_TRUE(isUnder(DeskTopic::plansEnded, line));
+    EXPECT_FALSE(isUnder(DeskTopic::plansEndingSoon, line));
+    line.reasons = {{AttentionReason::lastWeek}};
+    EXPECT_FALSE(isUnder(DeskTopic::plansEnded, line));
+}
+
 TEST_F(Caseload, ARowSaysWhoWhatWhenAndWhy)
 {
     const int row = *model.rowOf(PatientId(1));

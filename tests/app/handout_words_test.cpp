@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/print/handout_words.h"
-#include "tests/app/handout_samples.h"
+#include "tests/app/handout_reading.h"
 #include "tests/support/screened.h"
 
 #include <algorithm>
@@ -10,37 +9,13 @@
 using namespace quadrille;
 using namespace quadrille::app;
 using namespace quadrille::literals;
+using tests::bodyOf;
+using tests::read;
+using tests::wordsOf;
 using namespace std::chrono_literals;
 
 namespace
 {
-
-HandoutText wordsOf(const HandoutContent& content)
-{
-    return HandoutWords(QuantityText(QLocale(QLocale::English, QLocale::UnitedKingdom)))
-        .of(content);
-}
-
-HandoutText wordsOf(const Block& block)
-{
-    return wordsOf(tests::sampleContent(tests::samplePlan({block})));
-}
-
-/// With blanks for no-break spaces.
-std::string read(const QString& text)
-{
-    return QString(text).replace(noBreakSpace(), QStringLiteral(" ")).toStdString();
-}
-
-std::string read(const QStringList& parts)
-{
-    return read(parts.join(QStringLiteral(" · ")));
-}
-
-std::string read(const RichText& text)
-{
-    return read(plainText(text));
-}
 
 const SettingLine& rowNamed(const CardText& card, const std::string& name)
 {
@@ -52,15 +27,6 @@ const SettingLine& rowNamed(const CardText& card, const std::string& name)
         }
     }
     throw std::runtime_error("no setting " + name);
-}
-
-std::string bodyOf(const StepText& step)
-{
-    std::string body;
-    for (const RichText& paragraph : step.body) {
-        body += (body.empty() ? "" : "\n") + read(paragraph);
-    }
-    return body;
 }
 
 } // namespace

@@ -46,6 +46,16 @@ protected:
         QTest::keyClick(&practice.window(), Qt::Key_H, Qt::ControlModifier);
     }
 
+    /// What the button writes for a spreadsheet.
+    QString savedTable()
+    {
+        practice.prompts().table = practice.temp().folder() + QStringLiteral("/history.csv");
+        QTest::mouseClick(practice.find<QPushButton>("historyAsCsv"), Qt::LeftButton);
+        QFile file(*practice.prompts().table);
+        EXPECT_TRUE(file.open(QIODevice::ReadOnly));
+        return QString::fromUtf8(file.readAll());
+    }
+
     PracticeWindow practice;
 };
 
@@ -203,15 +213,12 @@ TEST_F(History, IsSavedForASpreadsheetWithoutFormulas)
     must(practice.store().write(author(), "change patient",
                                 [&](db::Writing& writing) { db::changePatient(writing, agnes); }));
     open();
-    practice.prompts().table = practice.temp().folder() + QStringLiteral("/history.csv");
-    QTest::mouseClick(practice.find<QPushButton>("historyAsCsv"), Qt::LeftButton);
-    QFile file(*practice.prompts().table);
-    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
-    const QString text = QString::fromUtf8(file.readAll());
+    const QString text = savedTable();
     EXPECT_TRUE(text.startsWith(QStringLiteral("When,Who,")));
     EXPECT_TRUE(text.contains(QStringLiteral(",\"'=HYPERLINK(\"\"http")))
         << text.left(600).toStdString();
-    EXPECT_EQ(file.permissions() & (QFileDevice::ReadGroup | QFileDevice::ReadOther),
+    EXPECT_EQ(QFile(*practice.prompts().table).permissions() &
+                  (QFileDevice::ReadGroup | QFileDevice::ReadOther),
               QFileDevice::Permissions());
 }
 
@@ -228,11 +235,7 @@ TEST_F(History, IsSavedWholeHoweverFarItWasRead)
         ++agnes.version;
     }
     open();
-    practice.prompts().table = practice.temp().folder() + QStringLiteral("/history.csv");
-    QTest::mouseClick(practice.find<QPushButton>("historyAsCsv"), Qt::LeftButton);
-    QFile file(*practice.prompts().table);
-    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
-    const QString text = QString::fromUtf8(file.readAll());
+    const QString text = savedTable();
     EXPECT_GE(text.count(QLatin1Char('\n')), 450);
     for (const char* note : {"note 0,", "note 249", "note 449"}) {
         EXPECT_TRUE(text.contains(QLatin1String(note))) << note;

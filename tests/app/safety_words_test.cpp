@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a handout says about its safe use.
-#include "app/print/handout_words.h"
-#include "tests/app/handout_samples.h"
+#include "tests/app/handout_reading.h"
 #include "tests/support/screened.h"
 
 #include <gmock/gmock.h>
@@ -9,45 +8,12 @@
 
 using namespace quadrille;
 using namespace quadrille::app;
+using tests::bodyOf;
+using tests::read;
+using tests::wordsOf;
 
 namespace
 {
-
-HandoutText wordsOf(const HandoutContent& content)
-{
-    return HandoutWords(QuantityText(QLocale(QLocale::English, QLocale::UnitedKingdom)))
-        .of(content);
-}
-
-HandoutText wordsOf(const Block& block)
-{
-    return wordsOf(tests::sampleContent(tests::samplePlan({block})));
-}
-
-/// With blanks for no-break spaces.
-std::string read(const QString& text)
-{
-    return QString(text).replace(noBreakSpace(), QStringLiteral(" ")).toStdString();
-}
-
-std::string read(const QStringList& parts)
-{
-    return read(parts.join(QStringLiteral(" · ")));
-}
-
-std::string read(const RichText& text)
-{
-    return read(plainText(text));
-}
-
-std::string bodyOf(const StepText& step)
-{
-    std::string body;
-    for (const RichText& paragraph : step.body) {
-        body += (body.empty() ? "" : "\n") + read(paragraph);
-    }
-    return body;
-}
 
 /// Everything a patient may read.
 std::vector<std::string> sentencesOf(const HandoutText& text)
