@@ -46,7 +46,7 @@ QString unitName(const HandoutContent& content)
     for (const std::string& number : content.inventoryNumbers) {
         numbers.append(typedText(number));
     }
-    const QString name = typedText(content.stimulatorName);
+    QString name = typedText(content.stimulatorName);
     if (numbers.isEmpty()) {
         return name;
     }

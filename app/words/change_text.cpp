@@ -274,7 +274,7 @@ QString changedValueText(const db::Change& change, const std::optional<std::stri
     if (column == QStringLiteral("weekdays") && isNumber) {
         return scheduleName(WeekdaySet::fromBits(static_cast<unsigned>(number)), text);
     }
-    if (const QString choice = choiceText(change, column, *value); !choice.isEmpty()) {
+    if (QString choice = choiceText(change, column, *value); !choice.isEmpty()) {
         return choice;
     }
     const bool hasUnit = withoutUnit(column) != column;
