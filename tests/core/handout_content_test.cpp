@@ -257,7 +257,8 @@ TEST(HandoutContent, ListsSitesByChannelAtOnceAndInTheBlocksOrderInTurn)
     Block block = blockOf(1, {third, siteOn(1, "Vastus lateralis"), siteOn(2, "Vastus medialis")});
     const auto channels = [&] {
         std::vector<int> all;
-        for (const HandoutSite& site : contentOf(planOf({block})).cards.at(0).sites) {
+        const HandoutContent content = contentOf(planOf({block}));
+        for (const HandoutSite& site : content.cards.at(0).sites) {
             all.push_back(site.channel);
         }
         return all;
