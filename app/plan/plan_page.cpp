@@ -79,6 +79,8 @@ PlanPage::PlanPage(const Services& services, QWidget* parent)
     connect(m_unit, &UnitChoice::settled, m_blocks, &BlockSheet::refreshStimulators);
     connect(m_blocks, &BlockSheet::addSiteRequested, this, &PlanPage::addSite);
     connect(m_blocks, &BlockSheet::changeSiteRequested, this, &PlanPage::changeSite);
+    connect(m_blocks, &BlockSheet::splitBlockRequested, this, &PlanPage::splitBlock);
+    connect(m_blocks, &BlockSheet::said, this, &PlanPage::said);
     connect(&services.events, &StoreEvents::stimulatorsChanged, m_unit, &UnitChoice::reload);
 }
 
