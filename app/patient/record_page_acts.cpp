@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Acts on the course as a whole: pause, go on, end, reopen.
 #include "app/patient/course_act_forms.h"
+#include "app/patient/record_header.h"
 #include "app/patient/record_page.h"
 #include "app/plan/plan_page.h"
 #include "app/words/error_text.h"
