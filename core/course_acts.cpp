@@ -50,12 +50,12 @@ Pause endedBy(const Pause& pause, Date firstDay)
 }
 
 Reopening reopened(const Course& course, const std::vector<Pause>& pauses,
-                   const std::string& reason)
+                   const std::string& reason, Date today)
 {
     Reopening saves{course, {}, std::nullopt};
     saves.course.endDate.reset();
     saves.course.endReason.clear();
-    if (!course.endDate) {
+    if (isRunning(course, today)) {
         return saves;
     }
     const Date from = *course.endDate + std::chrono::days(1);

@@ -36,11 +36,12 @@ Pause endedBy(const Pause& pause, Date firstDay);
 struct Reopening {
     Course course;              ///< without its end
     std::vector<Pause> changed; ///< in the order in which they are to be saved, before `added`
-    std::optional<Pause> added; ///< nothing when a pause stands over the end already
+    std::optional<Pause> added; ///< nothing when no day was lost, or a pause stands over the end
 };
 /// `course` has ended or is to end. Pauses after its end make way for the one until the next plan;
-/// one that reaches over the end lasts until then.
+/// one that reaches over the end lasts until then. A course that still runs on `today` only loses
+/// its end.
 Reopening reopened(const Course& course, const std::vector<Pause>& pauses,
-                   const std::string& reason);
+                   const std::string& reason, Date today);
 
 } // namespace quadrille

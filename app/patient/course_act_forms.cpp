@@ -324,8 +324,11 @@ ReopenForm::ReopenForm(const Services& services, const Course& course, QWidget* 
         course.endReason.empty()
             ? tr("The last day is %1.").arg(day)
             : tr("The last day is %1: %2").arg(day, QString::fromStdString(course.endReason)));
-    addSentence(tr("Reopened, the course stands still from the day after. Nothing is prescribed "
-                   "until a new plan is issued, and the days in between never count as missed."));
+    addSentence(isRunning(course, services.clock.today())
+                    ? tr("The course has not ended yet. Reopened, it runs on under its plan.")
+                    : tr("Reopened, the course stands still from the day after. Nothing is "
+                         "prescribed until a new plan is issued, and the days in between never "
+                         "count as missed."));
     m_reason = addReason(tr("for example: pain came back"));
     m_reason->setFocus();
 }
@@ -340,8 +343,8 @@ Result<void> ReopenForm::save()
 {
     const auto saved =
         services().store.write(services().author, "reopen course", [&](db::Writing& writing) {
-            const Reopening saves =
-                reopened(m_course, db::pausesOf(writing, *m_course.id), textIn(*m_reason));
+            const Reopening saves = reopened(m_course, db::pausesOf(writing, *m_course.id),
+                                             textIn(*m_reason), services().clock.today());
             db::changeCourse(writing, saves.course);
             for (const Pause& pause : saves.changed) {
                 db::changePause(writing, pause);

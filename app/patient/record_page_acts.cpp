@@ -57,8 +57,10 @@ void RecordPage::carryOut(CourseAct act)
         break;
     case CourseAct::reopen:
         form = std::make_unique<ReopenForm>(m_services, *m_course, this);
-        sentence =
-            tr("The course is reopened. Issue a new plan: until then nothing is prescribed.");
+        sentence = isRunning(*m_course, m_services.clock.today())
+                       ? tr("The course runs on.")
+                       : tr("The course is reopened. Issue a new plan: until then nothing is "
+                            "prescribed.");
         break;
     }
     if (form->exec() == QDialog::Accepted) {

@@ -83,7 +83,7 @@ TEST(GoingOn, EndsThePauseTheDayBefore)
 
 TEST(Reopening, LeavesTheCourseStandingStillFromTheDayAfterItsEnd)
 {
-    const Reopening saves = reopened(endedCourse(), {}, "pain came back");
+    const Reopening saves = reopened(endedCourse(), {}, "pain came back", day(2026, 3, 12));
     EXPECT_EQ(saves.course.endDate, std::nullopt);
     EXPECT_EQ(saves.course.endReason, "");
     EXPECT_TRUE(saves.changed.empty());
@@ -101,7 +101,7 @@ TEST(Reopening, PrescribesNothingUntilTheNextPlan)
     plan.blocks = {someBlock()};
     plan.blocks[0].weeks = 12;
     Course course = endedCourse();
-    const Reopening saves = reopened(course, {}, "pain came back");
+    const Reopening saves = reopened(course, {}, "pain came back", day(2026, 3, 12));
     const auto days = prescribedDays(saves.course, {plan}, {*saves.added});
     for (const PrescribedDay& one : days) {
         EXPECT_EQ(one.isPaused, one.day > day(2026, 3, 8)) << isoDate(one.day);
@@ -122,7 +122,7 @@ TEST(Reopening, PausesAfterTheEndMakeWayAndOneOverItLasts)
     const std::vector<Pause> pauses{pauseOf(1, day(2026, 3, 2), day(2026, 3, 15)),
                                     pauseOf(2, day(2026, 4, 1), std::nullopt),
                                     pauseOf(3, day(2026, 2, 16), day(2026, 2, 20))};
-    const Reopening saves = reopened(endedCourse(), pauses, "pain came back");
+    const Reopening saves = reopened(endedCourse(), pauses, "pain came back", day(2026, 3, 12));
     EXPECT_FALSE(saves.added.has_value());
     ASSERT_EQ(saves.changed.size(), 2U);
     EXPECT_EQ(saves.changed[0].id, PauseId(2));
@@ -133,8 +133,17 @@ TEST(Reopening, PausesAfterTheEndMakeWayAndOneOverItLasts)
 
 TEST(Reopening, AnOpenPauseOverTheEndNeedsNothing)
 {
-    const Reopening saves =
-        reopened(endedCourse(), {pauseOf(1, day(2026, 3, 2), std::nullopt)}, "pain came back");
+    const Reopening saves = reopened(endedCourse(), {pauseOf(1, day(2026, 3, 2), std::nullopt)},
+                                     "pain came back", day(2026, 3, 12));
     EXPECT_FALSE(saves.added.has_value());
     EXPECT_TRUE(saves.changed.empty());
+}
+
+TEST(Reopening, ACourseThatStillRunsOnlyLosesItsEnd)
+{
+    const std::vector<Pause> pauses{pauseOf(2, day(2026, 4, 1), std::nullopt)};
+    const Reopening saves = reopened(endedCourse(), pauses, "goes on", day(2026, 3, 8));
+    EXPECT_EQ(saves.course.endDate, std::nullopt);
+    EXPECT_TRUE(saves.changed.empty());
+    EXPECT_FALSE(saves.added.has_value());
 }
