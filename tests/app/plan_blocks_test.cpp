@@ -11,6 +11,7 @@
 #include <QAction>
 #include <QDialog>
 #include <QLabel>
+#include <QLineEdit>
 #include <QListWidget>
 #include <QMenu>
 #include <QMouseEvent>
@@ -278,6 +279,23 @@ TEST_F(BlocksOfADraft, ASiteIsCopiedToTheFreeChannelAndSharesItsTiming)
         << practice.find<QLabel>("said")->text().toStdString();
     undo();
     EXPECT_EQ(draft().block()->sites.size(), 1U);
+}
+
+TEST_F(BlocksOfADraft, ASecondSiteIsToldThatTheChannelsShareTheirTiming)
+{
+    QString note;
+    onNextDialog([&](QDialog& dialog) {
+        if (const auto* label = dialog.findChild<QLabel*>(QStringLiteral("note"))) {
+            note = label->text();
+        }
+        typeInto(dialog.findChild<QLineEdit*>(QStringLiteral("muscle")),
+                 QStringLiteral("vastus medialis"));
+        QTest::keyClick(&dialog, Qt::Key_Return);
+    });
+    QTest::mouseClick(practice.find<QPushButton>("addSite"), Qt::LeftButton);
+    EXPECT_TRUE(note.contains(QStringLiteral("share their timing"))) << note.toStdString();
+    ASSERT_EQ(draft().block()->sites.size(), 2U);
+    EXPECT_EQ(draft().block()->sites[1].channel, 2) << "the free one";
 }
 
 // What was lived under an issued plan stays: its edges are not pulled any more.
