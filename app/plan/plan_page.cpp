@@ -31,7 +31,6 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
-#include <algorithm>
 #include <chrono>
 
 namespace quadrille::app
