@@ -5,6 +5,7 @@
 #include "app/look/tokens.h"
 #include "app/words/trade_words.h"
 
+#include <QCursor>
 #include <QMouseEvent>
 #include <QPainter>
 #include <QToolTip>

@@ -12,6 +12,8 @@
 #include <optional>
 #include <vector>
 
+class QPainter;
+
 namespace quadrille::app
 {
 
