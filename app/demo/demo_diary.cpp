@@ -52,14 +52,15 @@ public:
         : m_writing(writing)
         , m_course(db::course(writing, course).value())
         , m_plans(db::plansOf(writing, course))
+        , m_pauses(db::pausesOf(writing, course))
         , m_place(place)
     {
     }
 
     void enter(Date from, Date through)
     {
-        for (const PrescribedDay& day : prescribedDays(m_course, m_plans, {})) {
-            if (day.day >= from && day.day <= through) {
+        for (const PrescribedDay& day : prescribedDays(m_course, m_plans, m_pauses)) {
+            if (!day.isPaused && day.day >= from && day.day <= through) {
                 enterDay(day);
             }
         }
@@ -134,6 +135,7 @@ private:
     db::Writing& m_writing;
     Course m_course;
     std::vector<Plan> m_plans;
+    std::vector<Pause> m_pauses;
     std::size_t m_place;
 };
 

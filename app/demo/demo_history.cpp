@@ -4,6 +4,7 @@
 #include "app/demo/demo_diary.h"
 #include "app/demo/demo_screenings.h"
 
+#include "db/course_events.h"
 #include "db/courses.h"
 #include "db/electrode_sets.h"
 #include "db/measurements.h"
@@ -163,6 +164,9 @@ private:
         for (const DemoPads& pads : course.pads) {
             handOut(course, key, pads);
         }
+        for (const DemoPause& one : course.pauses) {
+            pause(course, key, one);
+        }
         if (!course.draft.empty()) {
             add(visitBefore(mondayOf(m_today)), 15min, "save draft",
                 [&keys = m_keys, draft = draftOf(course.draft), key,
@@ -259,6 +263,23 @@ private:
             });
     }
 
+    void pause(const DemoCourse& course, std::pair<std::size_t, std::size_t> key,
+               const DemoPause& demo)
+    {
+        Pause pause;
+        pause.fromDate = firstDayOf(course, m_today) + days(7 * (demo.fromWeek - 1));
+        if (demo.weeks) {
+            pause.toDate = pause.fromDate + days(7 * *demo.weeks - 1);
+        }
+        pause.reason = demo.reason;
+        add(visitDay(course, demo.fromWeek), 18min, "pause course",
+            [&keys = m_keys, key, pause](db::Writing& writing) {
+                Pause added = pause;
+                added.course = keys.courses.at(key);
+                db::addPause(writing, added);
+            });
+    }
+
     void issue(Date day, Date from, std::pair<std::size_t, std::size_t> key, DemoUnit unit,
                const DemoPlan& plan)
     {
@@ -302,6 +323,7 @@ private:
         add(day, 12min, "end course", [&keys = m_keys, key, day](db::Writing& writing) {
             Course course = db::course(writing, keys.courses.at(key)).value();
             course.endDate = day;
+            course.endReason = "Goals reached";
             db::changeCourse(writing, course);
         });
     }

@@ -43,6 +43,13 @@ struct DemoScreening {
     bool isSigned = true;
 };
 
+/// Entered on the working day before its first week.
+struct DemoPause {
+    int fromWeek = 1;
+    std::optional<int> weeks = std::nullopt; ///< none: until further notice
+    std::string reason;
+};
+
 struct DemoCourse {
     std::string problem;
     DemoUnit unit = DemoUnit::twoChannelA;
@@ -55,6 +62,7 @@ struct DemoCourse {
     std::optional<TreatedSide> treatedSide = std::nullopt;
     std::vector<DemoVisit> visits = {};
     std::vector<DemoPads> pads = {};
+    std::vector<DemoPause> pauses = {};
     std::vector<Block> draft = {}; ///< the next plan, saved on a day of last week; none if empty
 };
 

@@ -112,7 +112,8 @@ DemoPatient yetunde()
                                    {.fromWeek = 5,
                                     .reason = "Sits better with it; longer sessions from week 7",
                                     .blocks = {block(4, start, 18_mA), block(2, later, 22_mA),
-                                               block(4, last, 22_mA)}}}}}};
+                                               block(4, last, 22_mA)}}},
+                         .pauses = {{4, 1, "A week with her family, without the unit"}}}}};
 }
 
 DemoPatient fenna()
@@ -151,7 +152,8 @@ DemoPatient amina()
                          .week = 12,
                          .plans = {{.reason = "First plan",
                                     .blocks = {demoBlock(6, start, shin(Side::left, 18_mA)),
-                                               demoBlock(6, later, shin(Side::left, 22_mA))}}}}}};
+                                               demoBlock(6, later, shin(Side::left, 22_mA))}}},
+                         .pauses = {{12, std::nullopt, "A cold; goes on when she is well"}}}}};
 }
 
 DemoPatient ines()

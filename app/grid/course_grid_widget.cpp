@@ -25,6 +25,15 @@ QFont axisFont()
     return fontOf(TextStyle::axis, appliedFactor());
 }
 
+/// Weeks that a key adds to the chosen block; 0: another key.
+int lengthensBy(const QKeyEvent& key)
+{
+    if (!key.modifiers().testFlag(Qt::AltModifier)) {
+        return 0;
+    }
+    return key.key() == Qt::Key_Right ? 1 : key.key() == Qt::Key_Left ? -1 : 0;
+}
+
 } // namespace
 
 CourseGridWidget::CourseGridWidget(const QuantityText& text, QWidget* parent)
@@ -32,6 +41,7 @@ CourseGridWidget::CourseGridWidget(const QuantityText& text, QWidget* parent)
     , m_text(text)
 {
     setFocusPolicy(Qt::StrongFocus);
+    setMouseTracking(true);
     setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
     setAccessibleName(tr("Course grid"));
 }
@@ -136,6 +146,14 @@ QRect CourseGridWidget::chevronRect(bool before) const
 
 bool CourseGridWidget::event(QEvent* event)
 {
+    // Before the keys of the window: a block is lengthened, and a pull taken back.
+    if (event->type() == QEvent::ShortcutOverride) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (lengthensBy(*key) != 0 || (m_pull && key->key() == Qt::Key_Escape)) {
+            event->accept();
+            return true;
+        }
+    }
     if (event->type() != QEvent::ToolTip) {
         return QWidget::event(event);
     }
@@ -159,6 +177,10 @@ void CourseGridWidget::changeEvent(QEvent* event)
 
 void CourseGridWidget::keyPressEvent(QKeyEvent* event)
 {
+    if (const int weeks = lengthensBy(*event)) {
+        emit lengthenRequested(weeks);
+        return;
+    }
     switch (event->key()) {
     case Qt::Key_Left:
         return moveFocus(-1, 0);
@@ -172,6 +194,12 @@ void CourseGridWidget::keyPressEvent(QKeyEvent* event)
         return moveFocus(-allWeeks(), 0);
     case Qt::Key_End:
         return moveFocus(allWeeks(), 0);
+    case Qt::Key_Escape:
+        if (m_pull) {
+            emit edgePulled(m_pull->edge().block, m_pull->edge().weeks);
+            return endPull();
+        }
+        return QWidget::keyPressEvent(event);
     default:
         QWidget::keyPressEvent(event);
     }
@@ -190,6 +218,10 @@ void CourseGridWidget::mousePressEvent(QMouseEvent* event)
         if (allWeeks() > mostWeeksShown && chevronRect(before).contains(event->pos())) {
             return moveWindow(m_firstShown.number + (before ? -1 : 1));
         }
+    }
+    if (const auto edge = edgeAt(m_edges, all, m_firstShown, event->pos());
+        edge && event->button() == Qt::LeftButton) {
+        return beginPull(*edge, event->globalPosition().toPoint());
     }
     for (const BlockSpan& block : m_grid.blocks) {
         const int first = std::max(0, block.first.number - m_firstShown.number);
@@ -240,6 +272,7 @@ void CourseGridWidget::paintEvent(QPaintEvent*)
     if (lastShown < last) {
         drawChevron(painter, QRectF(chevronRect(false)).center(), Direction::right, 7, tokens.mark);
     }
+    paintEdge(painter, all, tokens.mark);
     const int column = m_focus.column + m_grid.firstWeek.number - m_firstShown.number;
     if (hasFocus() && column >= 0 && column < weeksShown()) {
         const int out = stroke::focus + stroke::focusGap;

@@ -74,7 +74,12 @@ std::optional<EntryDialog::Problem> CourseForm::problem() const
                        notADate.arg(m_ui->startDate->text(), services().text.dateExample())};
     }
     if (m_ui->endDate->text().trimmed().isEmpty()) {
-        return std::nullopt;
+        return m_course.endDate
+                   ? std::optional(Problem{m_ui->endDate,
+                                           tr("The last day is empty. Cancel and choose Reopen in "
+                                              "the menu Patient, so that the days since then "
+                                              "never count as missed.")})
+                   : std::nullopt;
     }
     const auto end = services().text.dateFrom(m_ui->endDate->text());
     if (!end) {

@@ -26,6 +26,21 @@ constexpr int thirdLineWidth = 860;
 
 } // namespace
 
+QString courseActName(CourseAct act)
+{
+    switch (act) {
+    case CourseAct::pause:
+        return RecordHeader::tr("Pause the course…");
+    case CourseAct::goOn:
+        return RecordHeader::tr("Go on after the pause…");
+    case CourseAct::end:
+        return RecordHeader::tr("End the course…");
+    case CourseAct::reopen:
+        return RecordHeader::tr("Reopen the course…");
+    }
+    return {};
+}
+
 RecordHeader::RecordHeader(const Services& services, QWidget* parent)
     : QWidget(parent)
     , m_services(services)
@@ -55,6 +70,8 @@ RecordHeader::RecordHeader(const Services& services, QWidget* parent)
     facts->setSpacing(space::wide);
     m_course = addFact(*facts, tr("Course"), 5);
     m_plan = addFact(*facts, tr("Plan"), 4);
+    m_plan.text->setObjectName(QStringLiteral("planFact"));
+    m_plan.text->installEventFilter(this);
     m_stimulator = addFact(*facts, tr("Stimulator"), 4);
     m_screening = addFact(*facts, tr("Screening"), 4);
     m_screening.text->setObjectName(QStringLiteral("screeningFact"));
@@ -115,6 +132,11 @@ void RecordHeader::show(const Facts& facts)
         fact->text->setToolTip(fact->text->text());
         fact->small->setToolTip(fact->small->text());
     }
+    if (!facts.plans.empty()) {
+        m_plan.text->setToolTip(
+            tr("%1. A click shows the plans issued side by side (Ctrl Shift I).")
+                .arg(m_plan.text->text()));
+    }
     // A narrow window has no second line, and who went ahead must be found in any.
     const QString whole =
         QStringLiteral("%1: %2").arg(facts.screening.text, facts.screening.second);
@@ -133,7 +155,19 @@ void RecordHeader::showCourse(const Facts& facts)
     const QuantityText& text = m_services.text;
     m_course.text->setText(QString::fromStdString(course.problem));
     if (course.endDate && !isRunning(course, m_services.clock.today())) {
-        m_course.small->setText(tr("ended %1").arg(text.date(*course.endDate)));
+        const QString ended = tr("ended %1").arg(text.date(*course.endDate));
+        m_course.small->setText(course.endReason.empty()
+                                    ? ended
+                                    : tr("%1: %2", "ended on a day, reason")
+                                          .arg(ended, QString::fromStdString(course.endReason)));
+        return;
+    }
+    if (facts.pause) {
+        const QString since = tr("paused since %1").arg(text.dayAndMonth(facts.pause->fromDate));
+        m_course.small->setText(facts.pause->toDate
+                                    ? tr("%1, until %2", "paused since a day, last day")
+                                          .arg(since, text.dayAndMonth(*facts.pause->toDate))
+                                    : since);
         return;
     }
     const auto week = courseWeekOf(course.startDate, m_services.clock.today());
@@ -155,6 +189,11 @@ void RecordHeader::showCourse(const Facts& facts)
 
 void RecordHeader::showPlan(const Facts& facts)
 {
+    if (facts.plans.empty()) {
+        m_plan.text->unsetCursor();
+    } else {
+        m_plan.text->setCursor(Qt::PointingHandCursor);
+    }
     const auto inForce = planInForce(facts.plans, m_services.clock.today());
     if (facts.plans.empty()) {
         m_plan.text->setText(tr("None issued"));
@@ -247,8 +286,16 @@ void RecordHeader::fillCourseMenu(const Facts& facts)
     connect(menu->addAction(tr("New course…")), &QAction::triggered, this,
             &RecordHeader::newCourseRequested);
     if (facts.course) {
-        connect(menu->addAction(tr("Change or end this course…")), &QAction::triggered, this,
+        connect(menu->addAction(tr("Change this course…")), &QAction::triggered, this,
                 &RecordHeader::changeCourseRequested);
+    }
+    for (const CourseAct act : facts.acts) {
+        connect(menu->addAction(courseActName(act)), &QAction::triggered, this,
+                [this, act] { emit courseActRequested(act); });
+    }
+    if (!facts.plans.empty()) {
+        connect(menu->addAction(tr("Plans issued…")), &QAction::triggered, this,
+                &RecordHeader::plansIssuedRequested);
     }
     connect(menu->addAction(tr("Details of the patient…")), &QAction::triggered, this,
             &RecordHeader::changePatientRequested);
@@ -258,6 +305,15 @@ void RecordHeader::nameTab(int index, const QString& name)
 {
     m_tabs->setTabText(index, name);
     m_tabs->updateGeometry(); // a bar that is not seen yet would keep the width of the old name
+}
+
+bool RecordHeader::eventFilter(QObject* watched, QEvent* event)
+{
+    if (watched == m_plan.text && event->type() == QEvent::MouseButtonRelease) {
+        emit plansIssuedRequested();
+        return true;
+    }
+    return QWidget::eventFilter(watched, event);
 }
 
 int RecordHeader::roomForActs() const

@@ -7,9 +7,11 @@
 #include "db/loans.h"
 
 #include "core/course.h"
+#include "core/course_state.h"
 #include "core/people.h"
 #include "core/plan.h"
 
+#include <QList>
 #include <QWidget>
 
 #include <optional>
@@ -22,6 +24,11 @@ class QTabBar;
 
 namespace quadrille::app
 {
+
+/// What can be done with a course as a whole.
+enum class CourseAct { pause, goOn, end, reopen };
+/// "Pause the course…"
+QString courseActName(CourseAct act);
 
 /// Who the record is about, four facts of the course, the tabs of its pages and the main act of the
 /// page shown.
@@ -42,6 +49,8 @@ public:
         std::vector<db::InventoryRow> lent; ///< units that the course has
         bool draftChanged = false;
         ScreeningHeadline screening;
+        std::optional<Pause> pause = std::nullopt; ///< in which the course stands today
+        QList<CourseAct> acts = {};                ///< that the course allows now
     };
     void show(const Facts& facts);
     QTabBar& tabs() { return *m_tabs; }
@@ -57,8 +66,11 @@ signals:
     void newCourseRequested();
     void changeCourseRequested();
     void changePatientRequested();
+    void courseActRequested(quadrille::app::CourseAct act);
+    void plansIssuedRequested();
 
 protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
 private:

@@ -23,6 +23,8 @@
 #include "db/courses.h"
 #include "db/people.h"
 
+#include "core/course_acts.h"
+
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -167,8 +169,17 @@ void RecordPage::showHeader()
         const ScreeningRecord& screening = m_screeningPage->record();
         facts.screening =
             screeningHeadline(screening.gate(), screening.facts().latest, m_services.text);
+        const auto stands = standingPause(m_diary.pauses, m_services.clock.today());
+        facts.pause = stands && contains(*stands, m_services.clock.today()) ? stands : std::nullopt;
+        for (const CourseAct act :
+             {CourseAct::pause, CourseAct::goOn, CourseAct::end, CourseAct::reopen}) {
+            if (canCarryOut(act)) {
+                facts.acts.append(act);
+            }
+        }
     }
     m_header->show(facts);
+    emit courseShown();
 }
 
 void RecordPage::refreshFrame()

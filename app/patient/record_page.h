@@ -28,6 +28,7 @@ class MeasurementsPage;
 class PadsPage;
 class PlanPage;
 class RecordHeader;
+enum class CourseAct;
 class ScreeningPage;
 class TimeColumn;
 
@@ -59,6 +60,11 @@ public:
     void focusFirst();
     int currentPage() const;
     void newCourse();
+    /// Whether the course allows the act as it stands today.
+    bool canCarryOut(CourseAct act) const;
+    /// Pauses the course, lets it go on, ends or reopens it, after a form. Does nothing where it
+    /// can't.
+    void carryOut(CourseAct act);
     void changePatient();
     /// The form for the values of a visit, on the Measurements page.
     void enterMeasurements();
@@ -76,12 +82,16 @@ public:
 signals:
     void said(const QString& sentence);
     void backRequested();
+    /// The course shown, or how it stands, is another.
+    void courseShown();
 
 private:
     void layOut();
     void connectAll();
     void showCourse(const std::optional<Course>& course);
     void changeCourse();
+    /// Reads the course again, the draft on the screen apart.
+    void refreshCourse();
     void showPageAt(int index);
     void readDiary();
     void showHeader();

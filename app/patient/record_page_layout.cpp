@@ -102,10 +102,11 @@ void RecordPage::connectAll()
     connect(m_header, &RecordHeader::newCourseRequested, this, &RecordPage::newCourse);
     connect(m_header, &RecordHeader::changeCourseRequested, this, &RecordPage::changeCourse);
     connect(m_header, &RecordHeader::changePatientRequested, this, &RecordPage::changePatient);
+    connect(m_header, &RecordHeader::courseActRequested, this, &RecordPage::carryOut);
+    connect(m_header, &RecordHeader::plansIssuedRequested, m_planPage, &PlanPage::showPlansIssued);
     connect(m_planPage, &PlanPage::said, this, &RecordPage::said);
     connect(m_planPage, &PlanPage::planIssued, this, [this] {
-        refreshFrame();
-        refreshMeasured();
+        refreshCourse(); // a pause may have ended with it
         showPage(handoutIndex);
     });
     connect(m_handoutPage, &HandoutPage::contentWanted, this, &RecordPage::refreshHandout);
@@ -132,6 +133,15 @@ void RecordPage::connectAll()
     connect(m_time, &TimeColumn::blockChosen, this, [this](std::size_t index) {
         showPage(planIndex);
         m_planPage->draft().setCurrentBlock(index);
+    });
+    connect(m_time, &TimeColumn::edgePulled, this, [this](std::size_t index, int weeks) {
+        showPage(planIndex);
+        m_planPage->pullBlock(index, weeks);
+    });
+    connect(m_time, &TimeColumn::edgeReleased, m_planPage, &PlanPage::endOfPull);
+    connect(m_time, &TimeColumn::lengthenRequested, this, [this](int byWeeks) {
+        showPage(planIndex);
+        m_planPage->lengthenBlock(byWeeks);
     });
     connect(m_save, &QPushButton::clicked, m_planPage, &PlanPage::saveDraft);
     connect(m_revert, &QPushButton::clicked, m_planPage, &PlanPage::revert);

@@ -38,6 +38,27 @@ Plan planOf(const Draft& draft, const std::vector<Plan>& plans, const Course& co
     return plan;
 }
 
+/// The edges of the draft's blocks that stand where the grid shows them. What was lived under an
+/// issued plan is not shortened any more.
+std::vector<BlockEdge> edgesOf(const TimeColumn::Content& content, const CourseGrid& grid)
+{
+    std::vector<BlockEdge> edges;
+    const std::vector<Block> blocks = content.draft ? content.draft->blocks : std::vector<Block>{};
+    const auto current = courseWeekOf(content.course.startDate, content.today);
+    const int lived = content.plans.empty() || !current ? 0 : current->number - 1;
+    for (std::size_t i = 0; i < blocks.size(); ++i) {
+        const int first = firstWeekOf(blocks, i).number;
+        const int last = first + blocks[i].weeks - 1;
+        const bool shown = std::ranges::any_of(grid.blocks, [&](const BlockSpan& span) {
+            return span.index == i && span.first.number + span.weeks - 1 == last;
+        });
+        if (shown && last >= lived) {
+            edges.push_back({i, {last}, blocks[i].weeks, std::max(1, lived - first + 1)});
+        }
+    }
+    return edges;
+}
+
 } // namespace
 
 TimeColumn::TimeColumn(const QuantityText& text, QWidget* parent)
@@ -89,6 +110,9 @@ TimeColumn::TimeColumn(const QuantityText& text, QWidget* parent)
     outer->addWidget(scroll);
     connect(m_grid, &CourseGridWidget::windowMoved, this, &TimeColumn::drawCharts);
     connect(m_grid, &CourseGridWidget::blockChosen, this, &TimeColumn::blockChosen);
+    connect(m_grid, &CourseGridWidget::edgePulled, this, &TimeColumn::edgePulled);
+    connect(m_grid, &CourseGridWidget::edgeReleased, this, &TimeColumn::edgeReleased);
+    connect(m_grid, &CourseGridWidget::lengthenRequested, this, &TimeColumn::lengthenRequested);
     setFixedWidth(leastWidth);
 }
 
@@ -113,7 +137,9 @@ void TimeColumn::show(const std::optional<Content>& content)
         GridSource source{content->diary, content->rules, content->today};
         source.records.course = content->course;
         source.records.plans = plans;
-        m_grid->setGrid(courseGridOf(source, m_text));
+        const CourseGrid grid = courseGridOf(source, m_text);
+        m_grid->setGrid(grid);
+        m_grid->setEdges(edgesOf(*content, grid));
         m_grid->chooseBlock(content->chosenBlock);
         setFixedWidth(
             std::max(leastWidth, m_grid->sizeHint().width() + 2 * space::insideSheet + 2));

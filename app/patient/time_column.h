@@ -49,6 +49,10 @@ public:
 
 signals:
     void blockChosen(std::size_t index);
+    /// The edge of a block of the draft is pulled, and let go.
+    void edgePulled(std::size_t index, int weeks);
+    void edgeReleased();
+    void lengthenRequested(int byWeeks);
 
 private:
     void drawCharts();

@@ -3,10 +3,14 @@
 
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
+#include "app/plan/list_acts.h"
 #include "app/plan/list_delegates.h"
 #include "app/plan/plan_draft.h"
+#include "app/words/block_text.h"
 #include "app/words/suitability_text.h"
 #include "app/words/trade_words.h"
+
+#include "core/block_edits.h"
 
 #include <QComboBox>
 #include <QHBoxLayout>
@@ -25,6 +29,8 @@ namespace
 {
 
 constexpr int newStimulator = -1; ///< the last line of the list of units
+/// A row names so many changes; its tip and its text for a voice have all.
+constexpr int mostChangeLines = 4;
 
 QPushButton* linkButton(const QString& text, const QString& spoken, const QString& name,
                         QWidget* parent)
@@ -37,16 +43,17 @@ QPushButton* linkButton(const QString& text, const QString& spoken, const QStrin
     return button;
 }
 
-/// Fills a row of ShortRowDelegate; its text is for a voice.
+/// Fills a row of ShortRowDelegate; its text is for a voice, which hears `spoken` in place of the
+/// lines.
 void fillRow(QListWidgetItem& item, const QString& head, const QString& beside,
-             const QStringList& lines)
+             const QStringList& lines, const QStringList& spoken)
 {
     item.setData(ShortRowDelegate::headRole, head);
     item.setData(ShortRowDelegate::besideRole, beside);
     item.setData(ShortRowDelegate::linesRole, lines);
-    const QString spoken = (QStringList{head, beside} + lines).join(QStringLiteral(", "));
-    item.setText(spoken);
-    item.setToolTip(spoken);
+    const QString whole = (QStringList{head, beside} + spoken).join(QStringLiteral(", "));
+    item.setText(whole);
+    item.setToolTip(whole);
 }
 
 } // namespace
@@ -61,18 +68,28 @@ BlockSheet::BlockSheet(PlanDraft& draft, const QuantityText& text, QWidget* pare
     , m_verdict(new QLabel(this))
     , m_blocks(new QListWidget(this))
     , m_addBlock(linkButton(tr("Add"), tr("Add a block"), QStringLiteral("addBlock"), this))
-    , m_removeBlock(
-          linkButton(tr("Remove"), tr("Remove this block"), QStringLiteral("removeBlock"), this))
+    , m_blockActs(new ListActs(*m_blocks))
+    , m_moreBlock(linkButton(tr("More"), tr("Copy, move, split or remove this block"),
+                             QStringLiteral("moreBlock"), this))
     , m_sites(new QListWidget(this))
     , m_addSite(
           linkButton(tr("Add…"), tr("Add a site to this block"), QStringLiteral("addSite"), this))
-    , m_removeSite(
-          linkButton(tr("Remove"), tr("Remove this site"), QStringLiteral("removeSite"), this))
+    , m_siteActs(new ListActs(*m_sites))
+    , m_moreSite(linkButton(tr("More"), tr("Change, copy or remove this site"),
+                            QStringLiteral("moreSite"), this))
     , m_noBlocks(new QLabel(tr("No blocks yet. Add the first: Ctrl Shift N"), this))
     , m_noSites(new QLabel(tr("No site yet. Add the muscle to be exercised."), this))
 {
     setRole(*this, Role::sheet);
     layOut();
+    addBlockActs();
+    addSiteActs();
+    connectAll();
+    refresh();
+}
+
+void BlockSheet::connectAll()
+{
     connect(m_stimulator, &QComboBox::activated, this, [this](int index) {
         const qint64 key = m_stimulator->itemData(index).toLongLong();
         if (key == newStimulator) {
@@ -85,22 +102,12 @@ BlockSheet::BlockSheet(PlanDraft& draft, const QuantityText& text, QWidget* pare
     connect(m_changeStimulator, &QPushButton::clicked, this,
             &BlockSheet::changeStimulatorRequested);
     connect(m_addBlock, &QPushButton::clicked, &m_draft, &PlanDraft::addBlock);
-    connect(m_removeBlock, &QPushButton::clicked, this, [this] {
-        if (const auto block = m_draft.currentBlock()) {
-            m_draft.removeBlock(*block);
-        }
-    });
     connect(m_blocks, &QListWidget::currentRowChanged, this, [this](int row) {
         if (row >= 0) {
             m_draft.setCurrentBlock(static_cast<std::size_t>(row));
         }
     });
     connect(m_addSite, &QPushButton::clicked, this, &BlockSheet::addSiteRequested);
-    connect(m_removeSite, &QPushButton::clicked, this, [this] {
-        if (const auto site = currentSite()) {
-            m_draft.removeSite(*site);
-        }
-    });
     connect(m_sites, &QListWidget::itemActivated, this, [this] {
         if (const auto site = currentSite()) {
             emit changeSiteRequested(*site);
@@ -108,7 +115,6 @@ BlockSheet::BlockSheet(PlanDraft& draft, const QuantityText& text, QWidget* pare
     });
     connect(&m_draft, &PlanDraft::changed, this, &BlockSheet::refresh);
     connect(&m_draft, &PlanDraft::currentBlockChanged, this, &BlockSheet::refresh);
-    refresh();
 }
 
 QFrame* BlockSheet::head(const QString& title, QPushButton* first, QPushButton* second)
@@ -166,10 +172,10 @@ void BlockSheet::layOut()
     layout->addWidget(head(fieldName(Field::stimulator), m_changeStimulator, nullptr));
     layout->addLayout(unit);
     layout->addWidget(m_verdict);
-    layout->addWidget(head(tr("Blocks"), m_addBlock, m_removeBlock));
+    layout->addWidget(head(tr("Blocks"), m_addBlock, m_moreBlock));
     layout->addWidget(m_noBlocks);
     layout->addWidget(m_blocks, 5);
-    layout->addWidget(head(tr("Sites"), m_addSite, m_removeSite));
+    layout->addWidget(head(tr("Sites"), m_addSite, m_moreSite));
     layout->addWidget(m_noSites);
     layout->addWidget(m_sites, 2);
 }
@@ -216,23 +222,29 @@ void BlockSheet::showVerdict()
     m_verdict->setVisible(!words.reasons.isEmpty());
 }
 
-QStringList BlockSheet::blockLines(const Block& block) const
+/// The first block whole, the others by what changed.
+void BlockSheet::fillBlock(std::size_t index)
 {
-    if (block.sites.empty()) {
-        return {};
+    const std::vector<Block>& blocks = m_draft.draft().blocks;
+    const Block& block = blocks[index];
+    QStringList lines = blockLines(block, m_text);
+    QStringList spoken = lines;
+    if (index > 0) {
+        const auto number = static_cast<int>(index);
+        lines = changeLines(blocks[index - 1], block, number, m_text);
+        spoken = spokenChanges(blocks[index - 1], block, number, m_text);
+        if (const auto more = lines.size() - mostChangeLines; more > 1) {
+            lines = lines.first(mostChangeLines) + QStringList{tr("and %1 more").arg(more)};
+        }
+        const auto before = m_draft.figuresOf(index - 1);
+        const auto figures = m_draft.figuresOf(index);
+        const QStringList step =
+            before && figures ? stepLines(stepSize(*before, *figures), m_text) : QStringList();
+        lines += step;
+        spoken += step;
     }
-    const Settings& settings = block.sites.front().settings;
-    const auto value = [&](Field field) {
-        return m_text.setting(field, countIn(settings, field).value_or(0));
-    };
-    const QString pulses =
-        settings.waveform == Waveform::kilohertzBursts
-            ? value(Field::pulseFrequency)
-            : tr("%1 · %2").arg(value(Field::pulseFrequency), value(Field::phaseDuration));
-    return {tr("%1 · %2 on, %3 off").arg(pulses, value(Field::onTime), value(Field::offTime)),
-            tr("%1, %2, %3")
-                .arg(value(Field::sessionLength), timesADay(block.sessionsPerDay),
-                     daysOfWeek(daysPerWeek(block)))};
+    fillRow(*m_blocks->item(static_cast<int>(index)), tr("Block %1").arg(index + 1),
+            weeksName(firstWeekOf(blocks, index), block.weeks), lines, spoken);
 }
 
 void BlockSheet::refreshBlocks()
@@ -246,15 +258,26 @@ void BlockSheet::refreshBlocks()
         if (static_cast<int>(i) >= m_blocks->count()) {
             m_blocks->addItem(QString());
         }
-        const Block& block = m_draft.draft().blocks[i];
-        fillRow(*m_blocks->item(static_cast<int>(i)), tr("Block %1").arg(i + 1),
-                weeksName(firstWeekOf(m_draft.draft().blocks, i), block.weeks), blockLines(block));
+        fillBlock(i);
     }
     const auto current = m_draft.currentBlock();
     m_blocks->setCurrentRow(current ? static_cast<int>(*current) : -1);
     m_blocks->setVisible(count > 0);
     m_noBlocks->setVisible(count == 0);
-    m_removeBlock->setEnabled(count > 0);
+    m_moreBlock->setEnabled(count > 0);
+}
+
+QStringList BlockSheet::siteLines(std::size_t index) const
+{
+    const Block& block = *m_draft.block();
+    const Site& site = block.sites[index];
+    const QString pads = site.pads.empty() ? tr("no pads") : padSize(site.pads.front(), m_text);
+    QStringList lines{tr("channel %1 · pads %2").arg(site.channel).arg(pads)};
+    const auto unit = m_draft.stimulator();
+    if (index > 0 && unit && sharesTiming(block, *unit)) {
+        lines.append(tr("timing shared with site 1"));
+    }
+    return lines;
 }
 
 void BlockSheet::refreshSites()
@@ -265,17 +288,16 @@ void BlockSheet::refreshSites()
     const Block* block = m_draft.block();
     const std::size_t count = block != nullptr ? block->sites.size() : 0;
     for (std::size_t i = 0; i < count; ++i) {
-        const Site& site = block->sites[i];
-        const QString pads = site.pads.empty() ? tr("no pads") : padSize(site.pads.front(), m_text);
         m_sites->addItem(QString());
-        fillRow(*m_sites->item(static_cast<int>(i)), tr("%1  %2").arg(i + 1).arg(siteName(site)),
-                {}, {tr("channel %1 · pads %2").arg(site.channel).arg(pads)});
+        const QStringList lines = siteLines(i);
+        fillRow(*m_sites->item(static_cast<int>(i)),
+                tr("%1  %2").arg(i + 1).arg(siteName(block->sites[i])), {}, lines, lines);
     }
     m_sites->setCurrentRow(qBound(count > 0 ? 0 : -1, row, static_cast<int>(count) - 1));
     m_sites->setVisible(count > 0);
     m_noSites->setVisible(block != nullptr && count == 0);
     m_addSite->setEnabled(block != nullptr && m_draft.stimulator().has_value());
-    m_removeSite->setEnabled(count > 0);
+    m_moreSite->setEnabled(count > 0);
 }
 
 std::optional<std::size_t> BlockSheet::currentSite() const

@@ -16,10 +16,12 @@ class QPushButton;
 namespace quadrille::app
 {
 
+class ListActs;
 class PlanDraft;
 
 /// The stimulator, the blocks and the sites of the current block, each as a short list. Lists show
-/// two or three lines a row; the acts sit in the heads.
+/// a few lines a row: a block only what changed against the one before it and the size of the step.
+/// The acts sit in the heads and in a menu for each list, whose keys work in the list.
 class BlockSheet : public QFrame
 {
     Q_OBJECT
@@ -40,15 +42,23 @@ signals:
     void changeStimulatorRequested();
     void addSiteRequested();
     void changeSiteRequested(std::size_t site);
+    void splitBlockRequested(std::size_t block);
+    /// One sentence for the status line.
+    void said(const QString& sentence);
 
 private:
     void layOut();
+    void connectAll();
+    void addBlockActs();
+    void addSiteActs();
     QFrame* head(const QString& title, QPushButton* first, QPushButton* second);
     void refresh();
     void refreshBlocks();
     void refreshSites();
     void showVerdict();
-    QStringList blockLines(const Block& block) const;
+    void fillBlock(std::size_t index);
+    QStringList siteLines(std::size_t index) const;
+    void copySite(std::size_t index);
     std::optional<std::size_t> currentSite() const;
 
     PlanDraft& m_draft;
@@ -58,10 +68,12 @@ private:
     QLabel* m_verdict;
     QListWidget* m_blocks;
     QPushButton* m_addBlock;
-    QPushButton* m_removeBlock;
+    ListActs* m_blockActs;
+    QPushButton* m_moreBlock;
     QListWidget* m_sites;
     QPushButton* m_addSite;
-    QPushButton* m_removeSite;
+    ListActs* m_siteActs;
+    QPushButton* m_moreSite;
     QLabel* m_noBlocks;
     QLabel* m_noSites;
 };

@@ -10,12 +10,15 @@
 #include "app/words/screening_text.h"
 #include "ui_issue_form.h"
 
+#include "db/course_events.h"
 #include "db/plans.h"
 #include "db/screenings.h"
 
+#include "core/course_acts.h"
 #include "core/plan_figures.h"
 #include "core/screening_gate.h"
 
+#include <QCheckBox>
 #include <QLabel>
 #include <QScrollArea>
 #include <QVBoxLayout>
@@ -38,6 +41,7 @@ IssueForm::IssueForm(const Services& services, const Course& course, const Draft
     layout->setSpacing(space::insideSheet);
     layout->addWidget(checkList(stimulator), 1);
     layout->addWidget(fields);
+    offerToGoOn();
     setSaveText(tr("Issue"));
     setMinimumWidth(560);
     const Date today = services.clock.today();
@@ -132,6 +136,24 @@ void IssueForm::addGate(const std::function<void(const QString&, Role)>& add)
     }
 }
 
+void IssueForm::offerToGoOn()
+{
+    const auto pauses = services().store.read(
+        [&](db::Reading& reading) { return db::pausesOf(reading, *m_course.id); });
+    m_pause = pauses ? standingPause(*pauses, services().clock.today()) : std::nullopt;
+    if (!m_pause || m_pause->toDate) {
+        m_pause.reset();
+        return;
+    }
+    m_goesOn = new QCheckBox(tr("The &course goes on with this plan: the pause since %1 ends the "
+                                "day before")
+                                 .arg(services().text.date(m_pause->fromDate)),
+                             body());
+    m_goesOn->setObjectName(QStringLiteral("goesOn"));
+    m_goesOn->setChecked(true);
+    body()->layout()->addWidget(m_goesOn);
+}
+
 std::optional<EntryDialog::Problem> IssueForm::problem() const
 {
     if (m_blocked || m_gateShut) {
@@ -153,6 +175,18 @@ std::optional<EntryDialog::Problem> IssueForm::problem() const
     if (*from < m_course.startDate) {
         return Problem{m_ui->fromDate, tr("The course starts on %1. Enter that day or a later one.")
                                            .arg(services().text.date(m_course.startDate))};
+    }
+    if (m_course.endDate && *from > *m_course.endDate) {
+        return Problem{m_ui->fromDate,
+                       tr("The course ends on %1, before the plan comes into force. Cancel and "
+                          "choose Reopen in the menu Patient first.")
+                           .arg(services().text.date(*m_course.endDate))};
+    }
+    if (m_goesOn != nullptr && m_goesOn->isChecked() && *from < m_pause->fromDate) {
+        return Problem{m_ui->fromDate,
+                       tr("The pause begins on %1, after the plan. Take the tick away, or enter a "
+                          "day in the pause.")
+                           .arg(services().text.date(m_pause->fromDate))};
     }
     const Date lastDay =
         firstDayOf(m_course.startDate, CourseWeek{totalWeeks(m_draft.blocks) + 1}) -
@@ -182,6 +216,9 @@ Result<void> IssueForm::save()
                           .issuedBy = *chosenPractitioner(*m_ui->practitioner)};
     const auto issued =
         services().store.write(services().author, "issue plan", [&](db::Writing& writing) {
+            if (m_goesOn != nullptr && m_goesOn->isChecked()) {
+                db::changePause(writing, endedBy(*m_pause, issue.fromDate));
+            }
             return db::issuePlan(writing, m_draft, issue, services().clock.today());
         });
     if (!issued) {

@@ -4,13 +4,15 @@
 #include "app/look/roles.h"
 #include "app/window/entry_dialog.h"
 
-#include "core/course.h"
+#include "core/course_state.h"
 #include "core/plan.h"
 
 #include <functional>
 #include <memory>
 #include <optional>
 #include <vector>
+
+class QCheckBox;
 
 namespace Ui
 {
@@ -43,13 +45,17 @@ private:
     QWidget* checkList(const Stimulator& stimulator);
     /// What the screening says of issuing, a line each; blocks while its gate is shut.
     void addGate(const std::function<void(const QString&, Role)>& add);
+    /// Offers that a pause without an end ends with this plan.
+    void offerToGoOn();
 
     std::unique_ptr<Ui::IssueFields> m_ui;
     Course m_course;
     Draft m_draft;
     bool m_isFirst;
-    bool m_blocked = false;  ///< by what the check list names; said when it is tried
-    bool m_gateShut = false; ///< by the screening: the act is off
+    std::optional<Pause> m_pause;  ///< without an end, in which the course stands
+    QCheckBox* m_goesOn = nullptr; ///< only where there is one
+    bool m_blocked = false;        ///< by what the check list names; said when it is tried
+    bool m_gateShut = false;       ///< by the screening: the act is off
     std::optional<PlanId> m_issued;
 };
 

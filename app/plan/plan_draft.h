@@ -71,6 +71,15 @@ public:
     void fitTo(StimulatorId id, std::vector<Block> blocks);
     void addBlock();
     void removeBlock(std::size_t index);
+    /// The copy stands after its block and becomes the current one.
+    void copyBlock(std::size_t index);
+    void moveBlock(std::size_t index, std::size_t to);
+    /// Steps of one pull at its edge merge until endStep(); back at the first length they are none.
+    void setBlockWeeks(std::size_t index, int weeks);
+    /// One step of undo. A block keeps a week at least.
+    void lengthenBlock(std::size_t index, int byWeeks);
+    /// The second half begins at course week `at` and becomes the current block.
+    void splitBlock(std::size_t index, CourseWeek at);
     void setWeeks(int weeks);
     void setSchedule(const Schedule& schedule);
     void setSessionsPerDay(int sessions);
@@ -85,6 +94,8 @@ public:
     void addSite(const Site& site);
     void changeSite(std::size_t index, const Site& site);
     void removeSite(std::size_t index);
+    /// The same site on another channel, its amplitudes left out.
+    void copySite(std::size_t index, int channel);
     /// The next turn of the same box begins a new undo step.
     void endStep();
 

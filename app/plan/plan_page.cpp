@@ -21,6 +21,7 @@
 #include "db/screenings.h"
 #include "db/stimulators.h"
 
+#include "core/block_edits.h"
 #include "core/screening_gate.h"
 
 #include <QElapsedTimer>
@@ -30,7 +31,6 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
-#include <algorithm>
 #include <chrono>
 
 namespace quadrille::app
@@ -79,6 +79,8 @@ PlanPage::PlanPage(const Services& services, QWidget* parent)
     connect(m_unit, &UnitChoice::settled, m_blocks, &BlockSheet::refreshStimulators);
     connect(m_blocks, &BlockSheet::addSiteRequested, this, &PlanPage::addSite);
     connect(m_blocks, &BlockSheet::changeSiteRequested, this, &PlanPage::changeSite);
+    connect(m_blocks, &BlockSheet::splitBlockRequested, this, &PlanPage::splitBlock);
+    connect(m_blocks, &BlockSheet::said, this, &PlanPage::said);
     connect(&services.events, &StoreEvents::stimulatorsChanged, m_unit, &UnitChoice::reload);
 }
 
@@ -323,10 +325,14 @@ void PlanPage::addSite()
     if (!block->sites.empty()) {
         site.settings.amplitude = {}; // another muscle, another amplitude
         site.side = block->sites.back().side;
-        site.channel = std::min(block->sites.back().channel + 1, unit->channels);
+        site.channel = freeChannel(*block, *unit).value_or(unit->channels);
         site.position = block->sites.back().position;
     }
     SiteForm form(m_services, site, *unit, this);
+    if (!block->sites.empty() && sharesTiming(*block, *unit)) {
+        form.setNote(tr("All channels of this unit share their timing: the site takes that of "
+                        "site 1, and a change goes to all sites."));
+    }
     if (form.exec() == QDialog::Accepted) {
         m_draft.addSite(form.site());
         m_form->focusFirst();

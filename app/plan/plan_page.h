@@ -50,6 +50,15 @@ public:
     /// draft.
     void holdClinicSession();
     void addBlock();
+    /// The edge of a block is pulled along the weeks; the steps merge until endOfPull().
+    void pullBlock(std::size_t index, int weeks);
+    void endOfPull() { m_draft.endStep(); }
+    /// Lengthens the block in work, or shortens it.
+    void lengthenBlock(int byWeeks);
+    /// The course was changed on file: paused, ended, reopened, another date.
+    void courseChanged(const Course& course) { m_course = course; }
+    /// The plans of the course side by side.
+    void showPlansIssued();
 
 public slots:
     /// Keeps unsaved work in the store at once; called when the window closes.
@@ -74,6 +83,7 @@ private:
     void settle(const Error& error);
     void setCourseAfterIssue();
     void addSite();
+    void splitBlock(std::size_t index);
     void changeSite(std::size_t index);
     void reportFailure(const Error& error);
 

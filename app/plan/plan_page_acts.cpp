@@ -1,18 +1,60 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The acts that leave the draft: the session in the clinic, and issue.
+// Acts on whole blocks, and those that leave the draft: the session in the clinic, issue, the plans
+// side by side.
 #include "app/clinic/clinic_session_form.h"
+#include "app/plan/block_sheet.h"
 #include "app/plan/issue_form.h"
 #include "app/plan/plan_page.h"
+#include "app/plan/plans_issued_dialog.h"
 #include "app/plan/settings_form.h"
+#include "app/plan/split_form.h"
 
 #include "db/screenings.h"
 
+#include "core/block_edits.h"
 #include "core/screening_gate.h"
 
 #include <QElapsedTimer>
 
 namespace quadrille::app
 {
+
+void PlanPage::pullBlock(std::size_t index, int weeks)
+{
+    m_draft.setBlockWeeks(index, weeks);
+}
+
+void PlanPage::lengthenBlock(int byWeeks)
+{
+    if (const auto block = m_draft.currentBlock()) {
+        m_draft.lengthenBlock(*block, byWeeks);
+    }
+}
+
+void PlanPage::splitBlock(std::size_t index)
+{
+    const auto weeks = splitWeeksOf(m_draft.draft().blocks, index);
+    if (!weeks) {
+        return;
+    }
+    const auto current =
+        m_course ? courseWeekOf(m_course->startDate, m_services.clock.today()) : std::nullopt;
+    SplitForm form(m_services, index, *weeks, current, this);
+    if (form.exec() == QDialog::Accepted) {
+        m_draft.splitBlock(index, form.week());
+        m_blocks->focusBlocks();
+    }
+}
+
+void PlanPage::showPlansIssued()
+{
+    if (m_plans.empty()) {
+        emit said(tr("No plan was issued yet. The draft is in force on no day."));
+        return;
+    }
+    PlansIssuedDialog dialog(m_plans, m_draft.draft(), m_draft.stimulator(), m_services.text, this);
+    dialog.exec();
+}
 
 void PlanPage::holdClinicSession()
 {

@@ -4,6 +4,8 @@
 #include "app/words/trade_words.h"
 #include "ui_site_form.h"
 
+#include <QLabel>
+
 #include <algorithm>
 
 namespace quadrille::app
@@ -62,6 +64,14 @@ SiteForm::SiteForm(const Services& services, const Site& site, const Stimulator&
 }
 
 SiteForm::~SiteForm() = default;
+
+void SiteForm::setNote(const QString& note)
+{
+    auto* label = new QLabel(note, body());
+    label->setObjectName(QStringLiteral("note"));
+    label->setWordWrap(true);
+    m_ui->formLayout->insertRow(0, label);
+}
 
 SiteForm::PadFields SiteForm::padFields(Lead lead) const
 {

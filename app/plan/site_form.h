@@ -30,6 +30,8 @@ public:
              QWidget* parent);
     ~SiteForm() override;
 
+    /// A sentence above the fields.
+    void setNote(const QString& note);
     /// What the fields hold; the settings are those that came in.
     Site site() const;
 

@@ -4,6 +4,7 @@
 #include "app/caseload/caseload_page.h"
 #include "app/look/roles.h"
 #include "app/patient/patient_form.h"
+#include "app/patient/record_header.h"
 #include "app/patient/record_page.h"
 #include "app/plan/plan_page.h"
 #include "app/practice/pad_life_form.h"
@@ -28,6 +29,7 @@
 #include <QToolButton>
 
 #include <algorithm>
+#include <utility>
 
 namespace quadrille::app
 {
@@ -122,6 +124,7 @@ void MainWindow::connectRecord()
 {
     connect(m_record, &RecordPage::said, this, &MainWindow::say);
     connect(m_record, &RecordPage::backRequested, this, &MainWindow::showCaseload);
+    connect(m_record, &RecordPage::courseShown, this, &MainWindow::updateActs);
     connect(&m_record->planPage().draft().undoStack(), &QUndoStack::indexChanged, this,
             &MainWindow::updateActs);
 }
@@ -273,6 +276,12 @@ void MainWindow::updateActs()
         if (action->property("needsRecord").toBool()) {
             action->setEnabled(record);
         }
+    }
+    for (const auto& [act, courseAct] : {std::pair(Act::pauseCourse, CourseAct::pause),
+                                         std::pair(Act::goOnWithCourse, CourseAct::goOn),
+                                         std::pair(Act::endCourse, CourseAct::end),
+                                         std::pair(Act::reopenCourse, CourseAct::reopen)}) {
+        m_acts[static_cast<int>(act)]->setEnabled(record && m_record->canCarryOut(courseAct));
     }
     const QUndoStack& undo = m_record->planPage().draft().undoStack();
     QAction* undoAct = m_acts[static_cast<int>(Act::undo)];

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What each act of the menus does.
 #include "app/caseload/caseload_page.h"
+#include "app/patient/record_header.h"
 #include "app/patient/record_page.h"
 #include "app/plan/plan_page.h"
 #include "app/practice/pad_life_form.h"
@@ -75,6 +76,14 @@ void MainWindow::carryOutInRecord(Act act)
         return;
     case Act::newCourse:
         return m_record->newCourse();
+    case Act::pauseCourse:
+        return m_record->carryOut(CourseAct::pause);
+    case Act::goOnWithCourse:
+        return m_record->carryOut(CourseAct::goOn);
+    case Act::endCourse:
+        return m_record->carryOut(CourseAct::end);
+    case Act::reopenCourse:
+        return m_record->carryOut(CourseAct::reopen);
     case Act::screening:
         m_record->showPage(RecordPage::screeningIndex);
         return m_record->screeningPage().focusFirst();
@@ -100,6 +109,8 @@ void MainWindow::carryOutInRecord(Act act)
         return plan.holdClinicSession();
     case Act::issuePlan:
         return plan.issue();
+    case Act::plansIssued:
+        return plan.showPlansIssued();
     case Act::print:
         m_record->showPage(RecordPage::handoutIndex);
         return m_record->handoutPage().print();

@@ -150,6 +150,14 @@ void showKeys(QWidget* parent)
     line(ListWords::tr("Esc"), ListWords::tr("In a setting: the value it had; in a window: close"));
     line(ListWords::tr("Enter"), ListWords::tr("In a list: open"));
     line(ListWords::tr("Arrows"), ListWords::tr("In the grid: from day to day"));
+    line(ListWords::tr("Alt Right, Alt Left"),
+         ListWords::tr(
+             "In the grid or the list of blocks: the chosen block a week longer, shorter"));
+    line(ListWords::tr("Alt Up, Alt Down"),
+         ListWords::tr("In the list of blocks: the chosen block earlier, later"));
+    line(ListWords::tr("Ctrl D, Delete"),
+         ListWords::tr("In the lists of blocks and sites: copy, remove; Ctrl Shift D splits a "
+                       "block"));
     showText(parent, ListWords::tr("Keys"), content, 560, 560);
 }
 

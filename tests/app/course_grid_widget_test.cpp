@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/grid/course_grid_widget.h"
+#include "app/grid/edge_pull.h"
 #include "app/grid/grid_geometry.h"
 #include "app/look/tokens.h"
 
@@ -77,6 +78,39 @@ TEST(OverviewGeometry, LargerTextMakesLargerSquares)
     EXPECT_EQ(miniatureSize(1.0), (GridSize{8, 7}));
     EXPECT_EQ(miniatureSize(2.0).pitch, 16);
     EXPECT_EQ(miniatureExtent(miniatureSize(1.0)), QSize(31, 55));
+}
+
+// The edge after week 6 of a block of four weeks, caught at 500 px, 24 px a week.
+TEST(EdgePull, SnapsToTheNearestWeek)
+{
+    const EdgePull pull({1, {6}, 4, 1}, 500, 24);
+    EXPECT_EQ(pull.weeksAt(500), 4);
+    EXPECT_EQ(pull.weeksAt(511), 4);
+    EXPECT_EQ(pull.weeksAt(513), 5);
+    EXPECT_EQ(pull.weeksAt(487), 3);
+    EXPECT_EQ(pull.weeksAt(500 + 24 * 10), 14);
+}
+
+TEST(EdgePull, LeavesWhatWasLivedAndAYearAtMost)
+{
+    const EdgePull pull({1, {6}, 4, 3}, 500, 24);
+    EXPECT_EQ(pull.weeksAt(0), 3);
+    EXPECT_EQ(pull.weeksAt(5000), 52);
+}
+
+TEST(EdgePull, CatchesAnEdgeInTheHeadsOnly)
+{
+    const OverviewGeometry geometry(overviewSize(24, 1.0), 8, 30, 1.0);
+    const std::vector<BlockEdge> edges{{0, {2}, 2, 1}, {1, {6}, 4, 1}};
+    const int x = geometry.blockLimit(6).x1();
+    EXPECT_EQ(edgeAt(edges, geometry, {1}, {x, 8}), edges[1]);
+    EXPECT_EQ(edgeAt(edges, geometry, {1}, {x + 5, 30}), edges[1]);
+    EXPECT_EQ(edgeAt(edges, geometry, {1}, {x + 12, 8}), std::nullopt);
+    EXPECT_EQ(edgeAt(edges, geometry, {1}, {x, geometry.lattice().top() + 3}), std::nullopt)
+        << "squares stay squares";
+    EXPECT_EQ(edgeAt(edges, geometry, {5}, {geometry.blockLimit(2).x1(), 8}), edges[1])
+        << "in a window that begins with week 5";
+    EXPECT_EQ(edgeAt(edges, geometry, {7}, {geometry.lattice().left(), 8}), std::nullopt);
 }
 
 TEST(CourseGridWidget, ArrowsMoveByDayAndWeekAndStopAtTheEdges)

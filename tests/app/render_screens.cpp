@@ -26,6 +26,7 @@
 #include "app/window/system_clock.h"
 #include "app/words/translations.h"
 #include "tests/app/render_clinic.h"
+#include "tests/app/render_courses.h"
 #include "tests/app/screen_renderer.h"
 #include "tests/support/whole_caseload.h"
 
@@ -323,6 +324,9 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     saved = renderMeasurements(shown, renderer) && saved;
     saved = renderForms(shown, renderer) && saved;
     saved = renderClinic(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) && saved;
+    saved = renderCourses(shown, renderer, patientNamed(shown, "Agnes Thorley").value(),
+                          patientNamed(shown, "Amina Holloworth").value()) &&
+            saved;
     saved = renderUnits(shown, renderer) && saved;
     saved = renderPlanOfUnits(shown, renderer) && saved;
     shown.window->close();
