@@ -42,6 +42,7 @@ inline constexpr std::array coreOrder = std::to_array<std::string_view>({
     "lived_days",
     "adherence_figures",
     "adherence",
+    "week_doses",
     "dose",
     "limits",
     "suitability",
@@ -66,6 +67,7 @@ inline constexpr std::array coreOrder = std::to_array<std::string_view>({
     "settings_search",
     "settings_comparison",
     "course_projection",
+    "block_fatigue",
     "caseload_projection",
 });
 
