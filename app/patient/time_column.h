@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "app/words/quantity_text.h"
+#include "app/window/services.h"
 
+#include "core/block_fatigue.h"
 #include "core/course.h"
 #include "core/lived_days.h"
 #include "core/plan.h"
@@ -18,8 +19,8 @@ class QVBoxLayout;
 namespace quadrille::app
 {
 
-class ChartView;
 class CourseGridWidget;
+class WeekCharts;
 
 /// The grid of the course with its diary and, on the same columns, what each week asks for. A draft
 /// is shown as it would be, if it were issued today.
@@ -28,7 +29,7 @@ class TimeColumn : public QFrame
     Q_OBJECT
 
 public:
-    TimeColumn(const QuantityText& text, QWidget* parent);
+    TimeColumn(const Services& services, QWidget* parent);
 
     struct Content {
         Course course;
@@ -42,6 +43,8 @@ public:
         Date today;
     };
     void show(const std::optional<Content>& content);
+    /// The fatigue ratio of a muscle by week, see WeekCharts.
+    void showFatigue(const std::optional<std::vector<WeekFatigue>>& weeks, const QString& muscle);
     /// Puts sheets of a page below the grid; they are hidden until showSheets().
     void addSheets(QWidget* sheets);
     /// The sheets stand in the charts' place while `sheets` is shown; nullptr: the charts.
@@ -49,22 +52,18 @@ public:
 
 signals:
     void blockChosen(std::size_t index);
+    void said(const QString& sentence);
 
 private:
-    void drawCharts();
+    void placeCharts();
 
     const QuantityText& m_text;
     QVBoxLayout* m_column;
     QWidget* m_sheets = nullptr; ///< shown in place of the charts
     CourseGridWidget* m_grid;
     QLabel* m_empty;
-    QLabel* m_contractionsTitle;
-    ChartView* m_contractions;
-    QLabel* m_onTimeTitle;
-    ChartView* m_onTime;
-    QLabel* m_total;
+    WeekCharts* m_charts;
     std::vector<Block> m_blocks;
-    std::optional<Stimulator> m_stimulator;
 };
 
 } // namespace quadrille::app

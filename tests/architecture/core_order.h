@@ -33,6 +33,7 @@ inline constexpr std::array coreOrder = std::to_array<std::string_view>({
     "measurement_change",
     "follow_up",
     "plan",
+    "draft_preview",
     "screening_gate",
     "unit_fit",
     "session_timing",
