@@ -71,15 +71,15 @@ WeekCharts::WeekCharts(const Services& services, QWidget* parent)
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(space::hair);
     m_contractions =
-        addChart(services, tr("Contractions per week"), "weekContractions", barsHeight);
-    m_onTime = addChart(services, tr("On time per week"), "weekOnTime", barsHeight);
+        addChart(services, tr("Contractions per week"), "contractionsChart", barsHeight);
+    m_onTime = addChart(services, tr("On time per week"), "onTimeChart", barsHeight);
     m_fatigue =
-        addChart(services, tr("Fatigue ratio by week, predicted"), "weekFatigue", ratioHeight);
+        addChart(services, tr("Fatigue ratio by week, predicted"), "fatigueChart", ratioHeight);
     m_noFatigue->setWordWrap(true);
     m_noFatigue->setObjectName(QStringLiteral("noWeekFatigue"));
     setRole(*m_noFatigue, Role::captionText);
     layout->addWidget(m_noFatigue);
-    m_amplitude = addChart(services, tr("Highest amplitude by week"), "weekAmplitude", barsHeight);
+    m_amplitude = addChart(services, tr("Highest amplitude by week"), "amplitudeChart", barsHeight);
     m_readout->setWordWrap(true);
     m_readout->setObjectName(QStringLiteral("weekReadout"));
     setRole(*m_readout, Role::secondLineText);
