@@ -21,6 +21,7 @@ namespace
 {
 
 constexpr double zoomStep = 1.5;
+constexpr int exactDigits = 12;
 /// A chart on paper is at least so large, px.
 constexpr QSize leastPaper{480, 260};
 
@@ -101,12 +102,28 @@ void ChartActs::savePdf()
          m_chart.pdf(paperSize()));
 }
 
+/// Numbers as every program reads them, what is not known as nothing.
+QStringList ChartActs::cellsForFile(const QStringList& cells) const
+{
+    QStringList written;
+    for (const QString& cell : cells) {
+        QString plain = cell;
+        plain.remove(noBreakSpace());
+        bool isNumber = false;
+        const double value = m_text.locale().toDouble(plain, &isNumber);
+        written.append(isNumber                      ? QString::number(value, 'g', exactDigits)
+                       : cell == QStringLiteral("—") ? QString()
+                                                     : cell);
+    }
+    return written;
+}
+
 void ChartActs::saveTable()
 {
     const ChartTable& table = m_chart.spec().table;
     QString lines = harmlessCsvLine(table.columns);
     for (const ChartTable::Row& row : table.rows) {
-        lines += harmlessCsvLine(row.cells);
+        lines += harmlessCsvLine(cellsForFile(row.cells));
     }
     save(m_prompts.placeForTable(&m_chart, m_fileName + QStringLiteral(".csv")), lines.toUtf8());
 }

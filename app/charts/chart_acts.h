@@ -43,6 +43,7 @@ private:
     void savePicture();
     void savePdf();
     void saveTable();
+    QStringList cellsForFile(const QStringList& cells) const;
     void save(const std::optional<QString>& file, const QByteArray& content);
     QSize paperSize() const;
 

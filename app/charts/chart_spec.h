@@ -66,6 +66,8 @@ struct ChartAxis {
     QStringList tickNames;     ///< as many as ticks
     QString title;             ///< with the unit
     bool hasGrid = true;
+    /// On a screen numbers and title stand once, below several charts; elsewhere with each.
+    bool namedOnPaperOnly = false;
 };
 
 /// What a chart shows, free of any way of drawing it.

@@ -11,6 +11,8 @@
 #include <QVBoxLayout>
 #include <qcustomplot.h>
 
+#include <algorithm>
+
 namespace quadrille::app
 {
 
@@ -20,6 +22,7 @@ namespace
 constexpr double markerSide = 7.0;
 constexpr double barWidth = 0.72;
 constexpr int headingHeight = 40; ///< above a chart on paper
+constexpr int axisRoom = 38;      ///< below a chart on paper, for numbers and title
 constexpr double paperScale = 2.0;
 /// A chart on paper is as large as on a screen of 96 dpi.
 constexpr int paperResolution = 96;
@@ -125,10 +128,12 @@ void ChartView::drawAxes()
         for (std::size_t i = 0; i < spec.ticks.size(); ++i) {
             ticker->addTick(spec.ticks[i], spec.tickNames.value(static_cast<qsizetype>(i)));
         }
+        const bool isNamed = m_onPaper || !spec.namedOnPaperOnly;
         axis->setTicker(ticker);
+        axis->setTickLabels(isNamed);
         axis->setTickLabelFont(font);
         axis->setTickLabelColor(tokens.ink3);
-        axis->setLabel(spec.title);
+        axis->setLabel(isNamed ? spec.title : QString());
         axis->setLabelFont(font);
         axis->setLabelColor(tokens.ink3);
         axis->setBasePen(QPen(tokens.edge, stroke::line));
@@ -342,6 +347,7 @@ std::unique_ptr<ChartView> ChartView::forPaper(const QSize& size) const
     paper->setPalette(paletteOf(lightTokens()));
     paper->m_onPaper = true;
     paper->m_margins = m_margins;
+    paper->m_margins.setBottom(std::max(m_margins.bottom(), axisRoom));
     paper->m_spec = m_spec;
     paper->m_part = m_part;
     paper->resize(size);

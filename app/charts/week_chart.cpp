@@ -55,12 +55,12 @@ void setWindow(ChartSpec& spec, const WeekWindow& window)
             spec.dividers.push_back(placeOf(week, window) - halfWeek);
         }
     }
-    if (window.hasNumbers) {
-        const int step = window.textFactor > 1.4 ? 2 : 1;
-        for (int week = window.firstShown; week <= window.lastShown; week += step) {
-            spec.x.ticks.push_back(placeOf(week, window));
-            spec.x.tickNames.append(QString::number(week));
-        }
+    spec.x.title = WeekWords::tr("week of the course");
+    spec.x.namedOnPaperOnly = !window.hasNumbers;
+    const int step = window.textFactor > 1.4 ? 2 : 1;
+    for (int week = window.firstShown; week <= window.lastShown; week += step) {
+        spec.x.ticks.push_back(placeOf(week, window));
+        spec.x.tickNames.append(QString::number(week));
     }
 }
 

@@ -19,8 +19,8 @@ struct WeekWindow {
     int firstShown = 1;               ///< the grid's week window
     int lastShown = 1;
     std::optional<int> now = std::nullopt; ///< the current week, whose value stands out
-    bool hasNumbers = false;               ///< of the weeks, under the axis
-    double textFactor = 1.0;               ///< larger text leaves room for fewer numbers
+    bool hasNumbers = false; ///< of the weeks, under the axis; on paper they always stand there
+    double textFactor = 1.0; ///< larger text leaves room for fewer numbers
 };
 
 /// An amount for each week: planned as outlines with a number where it changes, done as filled

@@ -26,6 +26,7 @@ namespace
 
 constexpr int barsHeight = 122;
 constexpr int ratioHeight = 96;
+constexpr int numbersRoom = 34; ///< below the last chart
 constexpr double millisecondsInMinute = 6e4;
 
 double minutes(Milliseconds time)
@@ -79,7 +80,8 @@ WeekCharts::WeekCharts(const Services& services, QWidget* parent)
     m_noFatigue->setObjectName(QStringLiteral("noWeekFatigue"));
     setRole(*m_noFatigue, Role::captionText);
     layout->addWidget(m_noFatigue);
-    m_amplitude = addChart(services, tr("Highest amplitude by week"), "amplitudeChart", barsHeight);
+    m_amplitude = addChart(services, tr("Highest amplitude by week"), "amplitudeChart",
+                           barsHeight + numbersRoom);
     m_readout->setWordWrap(true);
     m_readout->setObjectName(QStringLiteral("weekReadout"));
     setRole(*m_readout, Role::secondLineText);
@@ -143,6 +145,10 @@ void WeekCharts::setColumns(const Columns& columns)
 {
     if (columns != m_columns) {
         m_columns = columns;
+        // The crosshair would stand on another week.
+        for (const Chart& chart : {m_contractions, m_onTime, m_fatigue, m_amplitude}) {
+            chart.view->setCrosshair(std::nullopt);
+        }
         draw();
     }
 }
@@ -154,7 +160,7 @@ void WeekCharts::draw()
     WeeksToShow shown{.plannedWord = tr("planned"), .doneWord = tr("done"), .window = window};
     const auto put = [&](const Chart& chart) {
         const int below =
-            shown.window.hasNumbers ? scaled(space::wide, appliedFactor()) : space::tiny;
+            shown.window.hasNumbers ? scaled(numbersRoom, appliedFactor()) : space::tiny;
         chart.view->setPlotMargins({m_columns.left, space::close, m_columns.right, below});
         const QString unit = unitSymbol(shown.unit);
         chart.title->setText(tr("<b>%1</b>%2: outline %3, filled %4")

@@ -54,7 +54,8 @@ FatigueFigures::FatigueFigures(const QuantityText& text, QWidget* parent)
         value->setObjectName(QLatin1String(objectName));
         value->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
         value->setTextInteractionFlags(Qt::TextSelectableByMouse);
-        value->setAccessibleName(tr("%1, %2", "figure, mark of the model").arg(name, modelMark()));
+        value->setAccessibleDescription(
+            tr("%1, %2", "figure, mark of the model").arg(name, modelMark()));
         grid->addWidget(caption, row, 0);
         grid->addWidget(value, row, 1);
         grid->setRowMinimumHeight(row, size::figureRow);

@@ -112,7 +112,7 @@ QLabel* FiguresPanel::addSecondValue(QGridLayout& grid, const QString& name,
     auto* value = new QLabel(this);
     setRole(*value, Role::strongText);
     value->setObjectName(objectName);
-    value->setAccessibleName(name);
+    value->setAccessibleDescription(name);
     value->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     value->setTextInteractionFlags(Qt::TextSelectableByMouse);
     grid.addWidget(value, grid.rowCount() - 1, 2);

@@ -181,7 +181,7 @@ TEST_F(ReadChart, IsSavedAsATableWithoutFormulas)
     act("saveCsv");
     const QList<QByteArray> lines = contentOf(*prompts.table).split('\n');
     EXPECT_EQ(lines[0], "Contraction,\"'=Block, % of the first\"");
-    EXPECT_EQ(lines[2], "2,99.0");
+    EXPECT_EQ(lines[2], "2,99");
     EXPECT_EQ(lines.size(), 22) << "heads, 20 contractions, the last line end";
 }
 

@@ -109,7 +109,7 @@ TEST_F(LiveFigures, KeepTheMarkOfTheModelBesideThemAndItsLimitsAtHand)
     EXPECT_TRUE(limits->isVisible());
     EXPECT_TRUE(limits->text().contains(QStringLiteral("not from this patient")));
     EXPECT_TRUE(practice.find<QLabel>("fatigueRatio")
-                    ->accessibleName()
+                    ->accessibleDescription()
                     .contains(QStringLiteral("model, group values, not this patient")));
     EXPECT_TRUE(chart("forceChart").spec().spoken.contains(QStringLiteral("not this patient")));
     EXPECT_TRUE(chart("fatigueChart").spec().spoken.contains(QStringLiteral("not this patient")));
