@@ -152,26 +152,25 @@ std::vector<WeekFatigue> fatigueByWeek(const Course& course, const std::vector<P
         lastWeek = std::max(lastWeek, totalWeeks(plan.blocks));
     }
     std::vector<WeekFatigue> weeks;
-    std::set<std::pair<Milliseconds, Milliseconds>> compared;
+    std::vector<SiteInForce> comparable;
+    std::set<std::pair<Milliseconds, Milliseconds>> different;
     for (CourseWeek week; week.number <= lastWeek; ++week.number) {
         weeks.push_back({week});
-        const SiteInForce inForce = siteInWeek(course, plans, week, site);
-        if (inForce.site == nullptr) {
-            continue;
-        }
-        const Settings& settings = inForce.site->settings;
-        if (modelComparability(site.settings, unit.rampHabit, settings, inForce.unit->rampHabit,
-                               options.phaseDurationRecruits)
+        SiteInForce& found = comparable.emplace_back(siteInWeek(course, plans, week, site));
+        if (found.site != nullptr &&
+            modelComparability(site.settings, unit.rampHabit, found.site->settings,
+                               found.unit->rampHabit, options.phaseDurationRecruits)
                 .isAllowed()) {
-            weeks.back().ratio = ask(settings, *inForce.unit, memory, options).ratio;
-        }
-        if (weeks.back().ratio) {
-            compared.emplace(settings.offTime, settings.sessionLength);
+            different.emplace(found.site->settings.offTime, found.site->settings.sessionLength);
+        } else {
+            found = {};
         }
     }
-    if (compared.size() < 2) {
-        for (WeekFatigue& week : weeks) {
-            week.ratio = std::nullopt;
+    // What is not shown is not asked.
+    for (std::size_t i = 0; different.size() > 1 && i < weeks.size(); ++i) {
+        if (comparable[i].site != nullptr) {
+            weeks[i].ratio =
+                ask(comparable[i].site->settings, *comparable[i].unit, memory, options).ratio;
         }
     }
     return weeks;

@@ -13,15 +13,37 @@ namespace
 
 /// So long a key waits for an answer, so that figures and model change in the same frame.
 constexpr std::chrono::milliseconds patience{5};
+constexpr std::size_t mostCurves = 8;
 
 } // namespace
 
-ModelAnswer answerTo(const ModelQuestion& question, FatigueMemory& memory)
+const std::vector<double>& PeakMemory::peaks(const Settings& settings, const Stimulator& unit)
+{
+    Kept wanted{settings, unit.rampHabit, unit.cycleStart};
+    wanted.settings.amplitude = {};
+    const auto found = std::ranges::find_if(m_kept, [&](const Kept& kept) {
+        return kept.settings == wanted.settings && kept.habit == wanted.habit &&
+               kept.start == wanted.start;
+    });
+    if (found != m_kept.end()) {
+        wanted.peaks = std::move(found->peaks);
+        m_kept.erase(found);
+    } else {
+        wanted.peaks = peakShares(settings, unit);
+    }
+    m_kept.push_front(std::move(wanted));
+    if (m_kept.size() > mostCurves) {
+        m_kept.pop_back();
+    }
+    return m_kept.front().peaks;
+}
+
+ModelAnswer answerTo(const ModelQuestion& question, ModelMemory& memory)
 {
     ModelAnswer answer;
     const Block* before = question.before ? &*question.before : nullptr;
     const std::vector<Site>& sites = question.block.sites;
-    answer.steps = fatigueSteps(question.block, before, question.unit, memory);
+    answer.steps = fatigueSteps(question.block, before, question.unit, memory.ratios);
     const auto comparable =
         std::ranges::find(answer.steps, std::optional<NoFatigueRatio>(), &FatigueStep::missing);
     const bool canCompare = comparable != answer.steps.end();
@@ -33,11 +55,11 @@ ModelAnswer answerTo(const ModelQuestion& question, FatigueMemory& memory)
     answer.site = chosen;
     if (canCompare) {
         const std::size_t same = *sameSiteBefore(question.block, chosen, *before);
-        answer.peaks = peakShares(sites[chosen].settings, question.unit);
-        answer.peaksBefore = peakShares(before->sites[same].settings, question.unit);
+        answer.peaks = memory.peaks.peaks(sites[chosen].settings, question.unit);
+        answer.peaksBefore = memory.peaks.peaks(before->sites[same].settings, question.unit);
     }
     answer.weeks =
-        fatigueByWeek(question.course, question.plans, sites[chosen], question.unit, memory);
+        fatigueByWeek(question.course, question.plans, sites[chosen], question.unit, memory.ratios);
     return answer;
 }
 

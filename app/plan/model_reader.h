@@ -9,6 +9,7 @@
 
 #include <condition_variable>
 #include <cstdint>
+#include <deque>
 #include <mutex>
 #include <optional>
 #include <thread>
@@ -36,7 +37,28 @@ struct ModelAnswer {
     std::vector<WeekFatigue> weeks;  ///< of the course
 };
 
-ModelAnswer answerTo(const ModelQuestion& question, FatigueMemory& memory);
+/// Forces over a session that were asked for last, kept like the ratios of a FatigueMemory.
+class PeakMemory
+{
+public:
+    const std::vector<double>& peaks(const Settings& settings, const Stimulator& unit);
+
+private:
+    struct Kept {
+        Settings settings; ///< without amplitude, which does not enter the model
+        RampHabit habit = RampHabit::includedInOnTime;
+        CycleStart start = CycleStart::withOn;
+        std::vector<double> peaks = {};
+    };
+    std::deque<Kept> m_kept; ///< the last one first
+};
+
+struct ModelMemory {
+    FatigueMemory ratios;
+    PeakMemory peaks;
+};
+
+ModelAnswer answerTo(const ModelQuestion& question, ModelMemory& memory);
 
 /// Asks the model on a thread of its own, so that no key ever waits for it. What it has answered is
 /// remembered.
@@ -72,8 +94,8 @@ private:
     std::uint64_t m_answered = 0; ///< the one that m_answer answers
     bool m_ends = false;
 
-    FatigueMemory m_memory; ///< the thread's
-    std::thread m_thread;   ///< last: it uses all of the above
+    ModelMemory m_memory; ///< the thread's
+    std::thread m_thread; ///< last: it uses all of the above
 };
 
 } // namespace quadrille::app
