@@ -98,10 +98,9 @@ void TimeColumn::show(const std::optional<Content>& content)
     placeCharts();
 }
 
-void TimeColumn::showFatigue(const std::optional<std::vector<WeekFatigue>>& weeks,
-                             const QString& muscle)
+void TimeColumn::showFatigue(const MuscleByWeek& fatigue)
 {
-    m_charts->setFatigue(weeks, muscle);
+    m_charts->setFatigue(fatigue);
 }
 
 void TimeColumn::addSheets(QWidget* sheets)

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "app/plan/model_reader.h"
 #include "app/window/services.h"
 
-#include "core/block_fatigue.h"
 #include "core/course.h"
 #include "core/lived_days.h"
 #include "core/plan.h"
@@ -43,8 +43,8 @@ public:
         Date today;
     };
     void show(const std::optional<Content>& content);
-    /// The fatigue ratio of a muscle by week, see WeekCharts.
-    void showFatigue(const std::optional<std::vector<WeekFatigue>>& weeks, const QString& muscle);
+    /// See WeekCharts.
+    void showFatigue(const MuscleByWeek& fatigue);
     /// Puts sheets of a page below the grid; they are hidden until showSheets().
     void addSheets(QWidget* sheets);
     /// The sheets stand in the charts' place while `sheets` is shown; nullptr: the charts.

@@ -133,11 +133,9 @@ void WeekCharts::setContent(const Content& content)
     draw();
 }
 
-void WeekCharts::setFatigue(const std::optional<std::vector<WeekFatigue>>& weeks,
-                            const QString& muscle)
+void WeekCharts::setFatigue(const MuscleByWeek& fatigue)
 {
-    m_ratios = weeks;
-    m_muscle = muscle;
+    m_ratios = fatigue;
     drawFatigue();
 }
 
@@ -201,17 +199,17 @@ void WeekCharts::drawFatigue()
     shown.note = modelMark();
     shown.window = {m_content.firstWeeks, m_columns.firstShown, m_columns.lastShown, m_content.now};
     bool any = false;
-    for (const WeekFatigue& week : m_ratios.value_or(std::vector<WeekFatigue>())) {
+    for (const WeekFatigue& week : m_ratios.weeks) {
         const auto ratio = week.ratio ? std::optional(week.ratio->forceTimeIntegral) : std::nullopt;
         any = any || ratio;
         shown.ratios.push_back(ratio);
     }
     m_fatigue.title->setText(
-        m_muscle.isEmpty() || !any
+        m_ratios.muscle.isEmpty() || !any
             ? tr("<b>Fatigue ratio by week, predicted</b>: %1").arg(modelMark())
             : tr("<b>Fatigue ratio by week, predicted</b>, %1: %2")
-                  .arg(m_muscle.toHtmlEscaped(), modelMark()));
-    m_noFatigue->setText(!m_ratios
+                  .arg(m_ratios.muscle.toHtmlEscaped(), modelMark()));
+    m_noFatigue->setText(m_ratios.isPending
                              ? tr("The model is still computing.")
                              : tr("No block can be compared with this one: the model only compares "
                                   "blocks that differ in off time or session length alone."));

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "app/plan/model_reader.h"
 #include "app/window/services.h"
 
-#include "core/block_fatigue.h"
 #include "core/week_doses.h"
 
 #include <QWidget>
@@ -35,8 +35,8 @@ public:
         std::optional<int> now = std::nullopt;
     };
     void setContent(const Content& content);
-    /// The ratios of one muscle. Nothing: the model is being asked.
-    void setFatigue(const std::optional<std::vector<WeekFatigue>>& weeks, const QString& muscle);
+    /// The ratios of one muscle.
+    void setFatigue(const MuscleByWeek& fatigue);
     /// The weeks that the grid shows and the room beside its lattice, px.
     struct Columns {
         int firstShown = 1;
@@ -78,8 +78,7 @@ private:
     ChartLink* m_link;
     Content m_content;
     Columns m_columns;
-    std::optional<std::vector<WeekFatigue>> m_ratios;
-    QString m_muscle;
+    MuscleByWeek m_ratios;
 };
 
 } // namespace quadrille::app

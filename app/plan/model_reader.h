@@ -6,6 +6,7 @@
 #include "core/plan.h"
 
 #include <QObject>
+#include <QString>
 
 #include <condition_variable>
 #include <cstdint>
@@ -17,6 +18,13 @@
 
 namespace quadrille::app
 {
+
+/// The fatigue ratio of one muscle in each week of a course.
+struct MuscleByWeek {
+    QString muscle = {}; ///< with its side
+    std::vector<WeekFatigue> weeks = {};
+    bool isPending = false; ///< the model is being asked
+};
 
 /// What the force–fatigue model is asked about a draft.
 struct ModelQuestion {

@@ -62,8 +62,7 @@ signals:
     /// One sentence for the status line.
     void said(const QString& sentence);
     void planIssued();
-    /// The fatigue ratio of a muscle in each week of the course; nothing while the model is asked.
-    void fatigueByWeek(const std::optional<std::vector<WeekFatigue>>& weeks, const QString& muscle);
+    void fatigueByWeek(const MuscleByWeek& fatigue);
 
 protected:
     void resizeEvent(QResizeEvent* event) override;

@@ -20,7 +20,7 @@ void PlanPage::askModel()
         m_model->drop();
         m_figures->fatigue().clearFigures();
         m_forceSheet->showNothing();
-        emit fatigueByWeek(std::vector<WeekFatigue>(), QString());
+        emit fatigueByWeek({});
         return;
     }
     ModelQuestion question{.block = *block, .unit = *unit, .course = *m_course, .plans = {}};
@@ -43,14 +43,14 @@ void PlanPage::showModel(const ModelAnswer& answer)
         muscle = tr("%1, %2", "muscle, side")
                      .arg(QString::fromStdString(site.muscle), sideName(site.side));
     }
-    emit fatigueByWeek(answer.weeks, muscle);
+    emit fatigueByWeek({muscle, answer.weeks});
 }
 
 void PlanPage::showModelPending()
 {
     m_figures->fatigue().showPending();
     m_forceSheet->showPending();
-    emit fatigueByWeek(std::nullopt, QString());
+    emit fatigueByWeek({.isPending = true});
 }
 
 } // namespace quadrille::app

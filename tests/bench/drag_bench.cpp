@@ -67,9 +67,8 @@ void computePage(const CourseRecords& records, FatigueMemory& memory)
     benchmark::DoNotOptimize(totalsOf(projectWithoutModel(plan.blocks, plan.stimulator)));
     benchmark::DoNotOptimize(weekDoses(records, {}, today));
     const auto steps = fatigueSteps(block, &before, plan.stimulator, memory);
-    if (!steps.front().missing) {
+    if (!steps.front().missing) { // the forces of the block before are kept by the page
         benchmark::DoNotOptimize(peakShares(block.sites.front().settings, plan.stimulator));
-        benchmark::DoNotOptimize(peakShares(before.sites.front().settings, plan.stimulator));
     }
     benchmark::DoNotOptimize(
         fatigueByWeek(records.course, records.plans, block.sites.front(), plan.stimulator, memory));
