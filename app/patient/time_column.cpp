@@ -74,6 +74,8 @@ void TimeColumn::show(const std::optional<Content>& content)
         if (!plans.empty()) {
             m_blocks = plans.back().blocks;
         }
+        // A draft without a unit has no figures: whether its ramps lie in the on time is not known.
+        m_hasUnit = content->stimulator || plans.size() == content->plans.size();
         GridSource source{content->diary, content->rules, content->today};
         source.records.course = content->course;
         source.records.plans = plans;
@@ -123,7 +125,7 @@ void TimeColumn::showSheets(QWidget* sheets)
 
 void TimeColumn::placeCharts()
 {
-    const bool drawn = !m_blocks.empty() && m_sheets == nullptr;
+    const bool drawn = !m_blocks.empty() && m_hasUnit && m_sheets == nullptr;
     m_charts->setVisible(drawn);
     if (!drawn) {
         return;

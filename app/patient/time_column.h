@@ -64,6 +64,7 @@ private:
     QLabel* m_empty;
     WeekCharts* m_charts;
     std::vector<Block> m_blocks;
+    bool m_hasUnit = false; ///< of what is shown
 };
 
 } // namespace quadrille::app
