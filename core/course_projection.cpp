@@ -31,8 +31,13 @@ void add(WeekFigures& to, const WeekFigures& more)
                           : std::nullopt;
 }
 
-ProjectedSite projectSite(const Site& site, const WeekPart& part, FatigueMemory& memory,
-                          const FatigueOptions& options)
+/// What the model is asked with; no memory: it is not asked.
+struct ModelAsked {
+    FatigueMemory* memory = nullptr;
+    FatigueOptions options = {};
+};
+
+ProjectedSite projectSite(const Site& site, const WeekPart& part, const ModelAsked& model)
 {
     ProjectedSite projected{site.muscle, site.side};
     const RampHabit habit = part.stimulator->rampHabit;
@@ -48,8 +53,11 @@ ProjectedSite projectSite(const Site& site, const WeekPart& part, FatigueMemory&
         charge = doseOf(site.settings, *amplitude, *area, *timing).phaseCharge;
     }
     projected.week = weekOf(*timing, part.sessions, charge);
+    if (model.memory == nullptr) {
+        return projected;
+    }
     if (const auto prediction =
-            memory.predict(withoutLead(site.settings, *timing), habit, options)) {
+            model.memory->predict(withoutLead(site.settings, *timing), habit, model.options)) {
         projected.fatigue = prediction->lastToFirst;
     }
     return projected;
@@ -83,14 +91,27 @@ private:
     std::vector<bool> m_isTaken;
 };
 
+void addSitting(ProjectedWeek& week, const WeekPart& part)
+{
+    week.sessions += part.sessions;
+    const auto sitting =
+        Sitting::of(*part.block, part.stimulator->rampHabit, part.stimulator->cycleStart);
+    if (sitting && week.dose) {
+        *week.dose += sitting->whole() * static_cast<int>(part.sessions);
+    } else {
+        week.dose = std::nullopt;
+    }
+}
+
 ProjectedWeek projectWeek(CourseWeek week, const std::vector<WeekPart>& parts,
-                          FatigueMemory& memory, const FatigueOptions& options)
+                          const ModelAsked& model)
 {
     ProjectedWeek projected{week, {}};
     for (const WeekPart& part : parts) {
+        addSitting(projected, part);
         SameSites earlier(projected.sites, projected.sites.size());
         for (const Site& site : part.block->sites) {
-            const ProjectedSite more = projectSite(site, part, memory, options);
+            const ProjectedSite more = projectSite(site, part, model);
             ProjectedSite* before = earlier.next(site.muscle, site.side);
             if (!before) {
                 projected.sites.push_back(more);
@@ -154,22 +175,85 @@ std::vector<WeekPart> partsOf(const Course& course, const std::vector<Plan>& pla
     return parts;
 }
 
-} // namespace
-
-std::vector<ProjectedWeek> projectPlan(const std::vector<Block>& blocks,
-                                       const Stimulator& stimulator, FatigueMemory& memory,
-                                       const FatigueOptions& options)
+std::vector<ProjectedWeek> project(const std::vector<Block>& blocks, const Stimulator& stimulator,
+                                   const ModelAsked& model)
 {
     std::vector<ProjectedWeek> weeks;
     CourseWeek week;
     for (const Block& block : blocks) {
         const std::int64_t sessions = canCount(block) ? sessionsPerWeek(block) : 0;
         for (int i = 0; i < block.weeks; ++i, ++week.number) {
-            weeks.push_back(projectWeek(week, {{&block, &stimulator, sessions}}, memory, options));
+            weeks.push_back(projectWeek(week, {{&block, &stimulator, sessions}}, model));
         }
     }
     addSteps(weeks);
     return weeks;
+}
+
+/// Charge of one muscle over the weeks.
+struct MuscleCharge {
+    std::string muscle;
+    Side side = Side::right;
+    double total = 0.0; ///< as shown
+    bool isKnown = true;
+};
+
+/// Sites of one week on the same muscle stand beside one another: the higher counts.
+void addCharges(std::vector<MuscleCharge>& charges, const ProjectedWeek& week)
+{
+    std::vector<double> ofWeek(charges.size(), 0.0);
+    for (const ProjectedSite& site : week.sites) {
+        auto found = std::ranges::find_if(charges, [&](const MuscleCharge& charge) {
+            return charge.muscle == site.muscle && charge.side == site.side;
+        });
+        if (found == charges.end()) {
+            found = charges.insert(found, {site.muscle, site.side});
+            ofWeek.push_back(0.0);
+        }
+        const bool isKnown = site.week && site.week->charge;
+        found->isKnown = found->isKnown && isKnown;
+        double& highest = ofWeek[static_cast<std::size_t>(found - charges.begin())];
+        highest = std::max(highest, isKnown ? site.week->charge->shown() : 0.0);
+    }
+    for (std::size_t i = 0; i < charges.size(); ++i) {
+        charges[i].total += ofWeek[i];
+    }
+}
+
+} // namespace
+
+std::vector<ProjectedWeek> projectPlan(const std::vector<Block>& blocks,
+                                       const Stimulator& stimulator, FatigueMemory& memory,
+                                       const FatigueOptions& options)
+{
+    return project(blocks, stimulator, {&memory, options});
+}
+
+std::vector<ProjectedWeek> projectWithoutModel(const std::vector<Block>& blocks,
+                                               const Stimulator& stimulator)
+{
+    return project(blocks, stimulator, {});
+}
+
+PlanTotals totalsOf(const std::vector<ProjectedWeek>& weeks)
+{
+    PlanTotals totals;
+    std::vector<MuscleCharge> charges;
+    for (const ProjectedWeek& week : weeks) {
+        totals.sessions += week.sessions;
+        if (totals.dose && week.dose) {
+            *totals.dose += *week.dose;
+        } else {
+            totals.dose = std::nullopt;
+        }
+        addCharges(charges, week);
+    }
+    const bool known = !charges.empty() && std::ranges::all_of(charges, &MuscleCharge::isKnown);
+    if (known) {
+        totals.charge =
+            TotalCharge(std::ranges::max_element(charges, {}, &MuscleCharge::total)->total);
+    }
+    return totals;
 }
 
 std::vector<ProjectedWeek> projectCourse(const Course& course, const std::vector<Plan>& plans,
@@ -185,7 +269,7 @@ std::vector<ProjectedWeek> projectCourse(const Course& course, const std::vector
     }
     std::vector<ProjectedWeek> weeks;
     for (CourseWeek week; week.number <= lastWeek; ++week.number) {
-        weeks.push_back(projectWeek(week, partsOf(course, plans, week), memory, options));
+        weeks.push_back(projectWeek(week, partsOf(course, plans, week), {&memory, options}));
     }
     addSteps(weeks);
     return weeks;

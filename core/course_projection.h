@@ -6,6 +6,7 @@
 #include "core/fatigue_memory.h"
 #include "core/plan.h"
 #include "core/plan_figures.h"
+#include "core/sitting.h"
 
 #include <optional>
 #include <string>
@@ -31,12 +32,27 @@ struct ProjectedSite {
 struct ProjectedWeek {
     CourseWeek week;
     std::vector<ProjectedSite> sites; ///< in the block's order; empty: nothing prescribed
+    std::int64_t sessions = 0;
+    /// Of all sittings, counted as in plan_figures.h; nothing where the settings cannot run.
+    std::optional<SittingDose> dose = SittingDose();
 };
 
 /// All weeks of a plan's blocks, as whole weeks from course week 1.
 std::vector<ProjectedWeek> projectPlan(const std::vector<Block>& blocks,
                                        const Stimulator& stimulator, FatigueMemory& memory,
                                        const FatigueOptions& options = {});
+/// The same without asking the model: no week has a fatigue ratio, and it takes no time.
+std::vector<ProjectedWeek> projectWithoutModel(const std::vector<Block>& blocks,
+                                               const Stimulator& stimulator);
+
+/// Everything that a plan asks for.
+struct PlanTotals {
+    std::int64_t sessions = 0;
+    std::optional<SittingDose> dose = SittingDose(); ///< nothing where a week has none
+    /// Of the muscle that is given most; nothing while the charge of one week of it is not known.
+    std::optional<TotalCharge> charge = std::nullopt;
+};
+PlanTotals totalsOf(const std::vector<ProjectedWeek>& weeks);
 
 /// All weeks of a course, each day under the plan in force on it, to the last week of any plan or
 /// the course's end. Where the plan changes inside a week, the figures of both parts are added and

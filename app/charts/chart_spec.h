@@ -24,13 +24,17 @@ struct ChartLine {
 
 /// Bars around whole numbers on the x axis. Planned ones are outlines, done ones filled.
 struct ChartBars {
-    std::vector<double> heights; ///< of 1, 2, 3 …
+    std::vector<std::optional<double>>
+        heights; ///< of 1, 2, 3 …; nothing: no bar, not one of nought
     bool filled = false;
+    /// Lines through filled bars that reach above them, such as what was planned.
+    std::vector<std::optional<double>> limits = {};
 };
 
 /// A word on the chart, at a point of its axes.
 struct ChartText {
-    enum class Place { above, below, right, centre };
+    /// `edge`: beyond the right end of what is shown, whatever part that is.
+    enum class Place { above, below, right, centre, edge };
     QPointF at;
     QString text;
     Place place = Place::above;
@@ -44,6 +48,17 @@ struct ChartSpan {
     QString name;
 };
 
+/// The chart in words and numbers: a row for each place that can be read on the x axis.
+struct ChartTable {
+    QStringList columns = {}; ///< the first names the places: "Week"
+    struct Row {
+        double place = 0.0; ///< on the x axis
+        QStringList cells;  ///< as many as columns; numbers without units
+        QString readout;    ///< the same to read beside the place: "300 planned, 180 done"
+    };
+    std::vector<Row> rows = {}; ///< from left to right
+};
+
 struct ChartAxis {
     double least = 0;
     double most = 1;
@@ -51,6 +66,8 @@ struct ChartAxis {
     QStringList tickNames;     ///< as many as ticks
     QString title;             ///< with the unit
     bool hasGrid = true;
+    /// On a screen numbers and title stand once, below several charts; elsewhere with each.
+    bool namedOnPaperOnly = false;
 };
 
 /// What a chart shows, free of any way of drawing it.
@@ -63,7 +80,15 @@ struct ChartSpec {
     std::vector<ChartSpan> spans;
     std::vector<double> dividers; ///< verticals through the whole chart, such as limits of blocks
     QString spoken;               ///< the chart in one or two sentences
+    QString title = {};           ///< for pictures that leave the program, with the unit
+    QString note = {};            ///< what must be said beside it, such as the mark of the model
+    ChartTable table = {};
 };
+
+/// The row that stands nearest to a place; nothing without rows.
+std::optional<std::size_t> rowNearest(const ChartTable& table, double place);
+/// "Week 5: 300 planned, 180 done".
+QString rowText(const ChartTable& table, std::size_t row);
 
 /// Round steps for an axis from 0 to at least `most`: 1, 2 or 5 times a power of ten, `wanted`
 /// steps or fewer.

@@ -4,11 +4,14 @@
 #include "app/look/look.h"
 #include "app/look/tokens.h"
 
+#include <QBuffer>
 #include <QEvent>
+#include <QPageSize>
+#include <QPdfWriter>
 #include <QVBoxLayout>
 #include <qcustomplot.h>
 
-#include <cmath>
+#include <algorithm>
 
 namespace quadrille::app
 {
@@ -16,12 +19,14 @@ namespace quadrille::app
 namespace
 {
 
-QVector<double> toVector(const std::vector<double>& values)
-{
-    return {values.begin(), values.end()};
-}
-
 constexpr double markerSide = 7.0;
+constexpr double barWidth = 0.72;
+constexpr int headingHeight = 40; ///< above a chart on paper
+constexpr int axisRoom = 38;      ///< below a chart on paper, for numbers and title
+constexpr double paperScale = 2.0;
+/// A chart on paper is as large as on a screen of 96 dpi.
+constexpr int paperResolution = 96;
+constexpr double pointsPerPixel = 0.75;
 
 QColor withAlpha(QColor colour, int alpha)
 {
@@ -38,6 +43,7 @@ void placeText(QCPItemText& item, ChartText::Place place)
     case ChartText::Place::below:
         item.setPositionAlignment(Qt::AlignHCenter | Qt::AlignTop);
         break;
+    case ChartText::Place::edge:
     case ChartText::Place::right:
         item.setPositionAlignment(Qt::AlignLeft | Qt::AlignVCenter);
         break;
@@ -49,28 +55,6 @@ void placeText(QCPItemText& item, ChartText::Place place)
 
 } // namespace
 
-std::vector<double> roundTicks(double most, int wanted)
-{
-    if (!(most > 0) || wanted < 1) {
-        return {0.0, 1.0};
-    }
-    const double rough = most / wanted;
-    const double power = std::pow(10.0, std::floor(std::log10(rough)));
-    double step = 10.0 * power;
-    for (const double factor : {1.0, 2.0, 5.0}) {
-        if (factor * power >= rough) {
-            step = factor * power;
-            break;
-        }
-    }
-    std::vector<double> ticks;
-    const auto count = static_cast<int>(std::ceil(most / step - 1e-9));
-    for (int i = 0; i <= count; ++i) {
-        ticks.push_back(i * step);
-    }
-    return ticks;
-}
-
 ChartView::ChartView(QWidget* parent)
     : QWidget(parent)
     , m_plot(new QCustomPlot(this))
@@ -79,15 +63,19 @@ ChartView::ChartView(QWidget* parent)
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_plot);
     m_plot->setFocusPolicy(Qt::NoFocus);
+    m_plot->setAttribute(Qt::WA_TransparentForMouseEvents);
     m_plot->setMinimumSize(40, 40);
     m_plot->axisRect()->setAutoMargins(QCP::msNone);
 }
 
 void ChartView::setSpec(const ChartSpec& spec)
 {
+    const bool sameAxis = spec.x.least == m_spec.x.least && spec.x.most == m_spec.x.most;
     m_spec = spec;
-    setAccessibleDescription(spec.spoken);
-    setToolTip(spec.spoken);
+    if (!sameAxis) {
+        m_part.reset();
+    }
+    describe();
     draw();
 }
 
@@ -115,7 +103,9 @@ void ChartView::draw()
 {
     m_plot->clearPlottables();
     m_plot->clearItems();
-    m_plot->axisRect()->setMargins(m_margins);
+    m_crosshairItems.clear();
+    const int heading = m_onPaper ? headingHeight : 0;
+    m_plot->axisRect()->setMargins(m_margins + QMargins(0, heading, 0, 0));
     m_plot->setBackground(Qt::NoBrush);
     m_plot->setAttribute(Qt::WA_OpaquePaintEvent, false);
     drawAxes();
@@ -123,6 +113,8 @@ void ChartView::draw()
     drawLines();
     drawTexts();
     drawSpans();
+    drawHeading();
+    drawCrosshair();
     m_plot->replot(QCustomPlot::rpQueuedReplot);
 }
 
@@ -136,10 +128,12 @@ void ChartView::drawAxes()
         for (std::size_t i = 0; i < spec.ticks.size(); ++i) {
             ticker->addTick(spec.ticks[i], spec.tickNames.value(static_cast<qsizetype>(i)));
         }
+        const bool isNamed = m_onPaper || !spec.namedOnPaperOnly;
         axis->setTicker(ticker);
+        axis->setTickLabels(isNamed);
         axis->setTickLabelFont(font);
         axis->setTickLabelColor(tokens.ink3);
-        axis->setLabel(spec.title);
+        axis->setLabel(isNamed ? spec.title : QString());
         axis->setLabelFont(font);
         axis->setLabelColor(tokens.ink3);
         axis->setBasePen(QPen(tokens.edge, stroke::line));
@@ -149,7 +143,7 @@ void ChartView::drawAxes()
         axis->grid()->setPen(QPen(tokens.rule, stroke::line));
         axis->grid()->setZeroLinePen(Qt::NoPen);
     };
-    set(m_plot->xAxis, m_spec.x);
+    set(m_plot->xAxis, shownAxis());
     set(m_plot->yAxis, m_spec.y);
     for (const double at : m_spec.dividers) {
         auto* line = new QCPItemStraightLine(m_plot);
@@ -199,14 +193,28 @@ void ChartView::drawBars()
     for (const ChartBars& series : m_spec.bars) {
         auto* bars = new QCPBars(m_plot->xAxis, m_plot->yAxis);
         QVector<double> x;
+        QVector<double> heights;
         for (std::size_t i = 0; i < series.heights.size(); ++i) {
-            x.append(static_cast<double>(i) + 1.0);
+            if (series.heights[i]) {
+                x.append(static_cast<double>(i) + 1.0);
+                heights.append(*series.heights[i]);
+            }
         }
-        bars->setData(x, toVector(series.heights));
-        bars->setWidth(0.72);
+        bars->setData(x, heights);
+        bars->setWidth(barWidth);
         bars->setAntialiased(false);
         bars->setPen(QPen(tokens.mark, stroke::line));
         bars->setBrush(series.filled ? QBrush(tokens.mark) : QBrush(Qt::NoBrush));
+        for (std::size_t i = 0; i < series.limits.size(); ++i) {
+            const auto height = i < series.heights.size() ? series.heights[i] : std::nullopt;
+            if (series.limits[i] && height > series.limits[i]) {
+                auto* limit = new QCPItemLine(m_plot);
+                const double middle = static_cast<double>(i) + 1.0;
+                limit->start->setCoords(middle - barWidth / 2.0, *series.limits[i]);
+                limit->end->setCoords(middle + barWidth / 2.0, *series.limits[i]);
+                limit->setPen(QPen(tokens.sheet, stroke::chart));
+            }
+        }
     }
 }
 
@@ -214,8 +222,15 @@ void ChartView::drawTexts()
 {
     const Tokens tokens = tokensOf(palette());
     for (const ChartText& text : m_spec.texts) {
+        const bool onEdge = text.place == ChartText::Place::edge;
+        if (!onEdge && m_part && !isShown(text.at.x())) {
+            continue;
+        }
         auto* item = new QCPItemText(m_plot);
-        item->position->setCoords(text.at);
+        if (onEdge) {
+            item->position->setTypeX(QCPItemPosition::ptAxisRectRatio);
+        }
+        item->position->setCoords(onEdge ? 1.0 : text.at.x(), text.at.y());
         item->setText(text.text);
         item->setFont(fontOf(text.bold ? TextStyle::strong : TextStyle::axis, appliedFactor()));
         item->setColor(text.bold ? tokens.ink : tokens.ink2);
@@ -254,6 +269,119 @@ void ChartView::drawSpans()
         name->setBrush(tokens.sheet);
         name->setPadding(QMargins(stroke::chartTextHalo, 0, stroke::chartTextHalo, 0));
     }
+}
+
+void ChartView::drawHeading()
+{
+    if (!m_onPaper) {
+        return;
+    }
+    const Tokens tokens = tokensOf(palette());
+    const auto write = [&](const QString& line, int top, TextStyle style, const QColor& colour) {
+        auto* item = new QCPItemText(m_plot);
+        item->setClipToAxisRect(false);
+        item->position->setType(QCPItemPosition::ptAbsolute);
+        item->position->setCoords(space::close, top);
+        item->setPositionAlignment(Qt::AlignLeft | Qt::AlignTop);
+        item->setText(line);
+        item->setFont(fontOf(style, appliedFactor()));
+        item->setColor(colour);
+    };
+    write(m_spec.title, space::hair, TextStyle::strong, tokens.ink);
+    write(m_spec.note, headingHeight / 2, TextStyle::axis, tokens.ink3);
+}
+
+void ChartView::drawCrosshair()
+{
+    for (QCPAbstractItem* item : m_crosshairItems) {
+        m_plot->removeItem(item);
+    }
+    m_crosshairItems.clear();
+    const auto row = crosshair();
+    if (!row || !isShown(m_spec.table.rows[*row].place)) {
+        return;
+    }
+    const Tokens tokens = tokensOf(palette());
+    const double place = m_spec.table.rows[*row].place;
+    auto* line = new QCPItemStraightLine(m_plot);
+    line->point1->setCoords(place, m_spec.y.least);
+    line->point2->setCoords(place, m_spec.y.most);
+    line->setPen(QPen(tokens.ink, stroke::line, Qt::DotLine));
+    auto* text = new QCPItemText(m_plot);
+    const bool leftHalf = place < (shownFrom() + shownTo()) / 2.0;
+    text->position->setTypeY(QCPItemPosition::ptAxisRectRatio);
+    text->position->setCoords(place, 0.0);
+    text->setPositionAlignment((leftHalf ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignTop);
+    text->setClipToAxisRect(false);
+    text->setText(m_spec.table.rows[*row].readout);
+    text->setFont(fontOf(TextStyle::axis, appliedFactor()));
+    text->setColor(tokens.ink);
+    text->setBrush(tokens.sheet);
+    text->setPen(QPen(tokens.line, stroke::line));
+    text->setPadding(QMargins(stroke::chartTextHalo, 1, stroke::chartTextHalo, 1));
+    m_crosshairItems = {line, text};
+}
+
+std::optional<double> ChartView::placeAt(const QPoint& point) const
+{
+    const QRect area = m_plot->axisRect()->rect();
+    const bool beside = point.x() < area.left() || point.x() > area.right();
+    return beside ? std::nullopt : std::optional(m_plot->xAxis->pixelToCoord(point.x()));
+}
+
+void ChartView::setCrosshair(std::optional<double> place)
+{
+    m_place = place;
+    if (place && m_part && !isShown(*place)) {
+        const double half = (m_part->to - m_part->from) / 2.0;
+        showPart(*place - half, *place + half);
+    }
+    describe();
+    drawCrosshair();
+    m_plot->replot(QCustomPlot::rpQueuedReplot);
+}
+
+std::unique_ptr<ChartView> ChartView::forPaper(const QSize& size) const
+{
+    auto paper = std::make_unique<ChartView>();
+    paper->setPalette(paletteOf(lightTokens()));
+    paper->m_onPaper = true;
+    paper->m_margins = m_margins;
+    paper->m_margins.setBottom(std::max(m_margins.bottom(), axisRoom));
+    paper->m_spec = m_spec;
+    paper->m_part = m_part;
+    paper->resize(size);
+    paper->m_plot->resize(size);
+    paper->draw();
+    return paper;
+}
+
+QImage ChartView::picture(const QSize& size) const
+{
+    const auto paper = forPaper(size);
+    paper->m_plot->setBackground(QBrush(lightTokens().sheet));
+    return paper->m_plot->toPixmap(size.width(), size.height(), paperScale).toImage();
+}
+
+QByteArray ChartView::pdf(const QSize& size) const
+{
+    const auto paper = forPaper(size);
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    QPdfWriter writer(&buffer);
+    writer.setTitle(m_spec.title);
+    writer.setResolution(paperResolution);
+    writer.setPageMargins({});
+    writer.setPageSize(
+        QPageSize(QSizeF(size) * pointsPerPixel, QPageSize::Point, {}, QPageSize::ExactMatch));
+    QCPPainter painter;
+    painter.begin(&writer);
+    painter.setMode(QCPPainter::pmVectorized);
+    painter.setMode(QCPPainter::pmNoCaching);
+    paper->m_plot->toPainter(&painter, size.width(), size.height());
+    painter.end();
+    return bytes;
 }
 
 } // namespace quadrille::app

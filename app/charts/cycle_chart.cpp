@@ -38,6 +38,35 @@ QString spokenCycle(const CycleToShow& cycle, const QuantityText& text)
              text.time(timing.rampDown), text.time(timing.offTime));
 }
 
+/// A row for each corner of the cycle.
+ChartTable cycleTable(const CycleToShow& cycle, double height, const QuantityText& text)
+{
+    const SessionTiming& timing = cycle.timing;
+    ChartTable table;
+    table.columns = {CycleWords::tr("Corner"), CycleWords::tr("Time, s"),
+                     cycle.amplitude ? CycleWords::tr("Amplitude, mA")
+                                     : CycleWords::tr("Amplitude, % of what is set")};
+    const auto add = [&](const QString& name, Milliseconds at, double amplitude) {
+        const QString level = text.shortNumber(amplitude, 1);
+        const QString unit =
+            cycle.amplitude ? unitSymbol(Unit::milliampere) : unitSymbol(Unit::percent);
+        // Without a ramp two corners stand at the same time; the later one counts.
+        if (!table.rows.empty() && table.rows.back().place == seconds(at)) {
+            table.rows.pop_back();
+        }
+        table.rows.push_back({seconds(at),
+                              {name, text.shortNumber(seconds(at), 3), level},
+                              CycleWords::tr("%1 after %2", "amplitude, time")
+                                  .arg(level + noBreakSpace() + unit, text.time(at))});
+    };
+    add(CycleWords::tr("begin"), {}, 0.0);
+    add(CycleWords::tr("full amplitude"), timing.rampUp, height);
+    add(CycleWords::tr("end of the plateau"), timing.rampUp + timing.plateau, height);
+    add(CycleWords::tr("end of the on phase"), timing.onPhase, 0.0);
+    add(CycleWords::tr("end of the cycle"), timing.cycle, 0.0);
+    return table;
+}
+
 } // namespace
 
 ChartSpec cycleChart(const CycleToShow& cycle, const QuantityText& text)
@@ -51,6 +80,8 @@ ChartSpec cycleChart(const CycleToShow& cycle, const QuantityText& text)
 
     ChartSpec spec;
     spec.spoken = spokenCycle(cycle, text);
+    spec.title = CycleWords::tr("One cycle");
+    spec.table = cycleTable(cycle, height, text);
     spec.x.most = std::max(seconds(timing.cycle), compared ? seconds(cycle.before->cycle) : 0.0);
     spec.x.ticks = roundTicks(spec.x.most, 4);
     std::erase_if(spec.x.ticks, [&](double tick) { return tick > spec.x.most + 1e-9; });

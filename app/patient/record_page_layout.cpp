@@ -143,6 +143,8 @@ void RecordPage::connectAll()
         showPage(planIndex);
         m_planPage->lengthenBlock(byWeeks);
     });
+    connect(m_time, &TimeColumn::said, this, &RecordPage::said);
+    connect(m_planPage, &PlanPage::fatigueByWeek, m_time, &TimeColumn::showFatigue);
     connect(m_save, &QPushButton::clicked, m_planPage, &PlanPage::saveDraft);
     connect(m_revert, &QPushButton::clicked, m_planPage, &PlanPage::revert);
     connect(m_clinic, &QPushButton::clicked, m_planPage, &PlanPage::holdClinicSession);

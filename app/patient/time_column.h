@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "app/words/quantity_text.h"
+#include "app/plan/model_reader.h"
+#include "app/window/services.h"
 
 #include "core/course.h"
 #include "core/lived_days.h"
@@ -18,8 +19,8 @@ class QVBoxLayout;
 namespace quadrille::app
 {
 
-class ChartView;
 class CourseGridWidget;
+class WeekCharts;
 
 /// The grid of the course with its diary and, on the same columns, what each week asks for. A draft
 /// is shown as it would be, if it were issued today.
@@ -28,7 +29,7 @@ class TimeColumn : public QFrame
     Q_OBJECT
 
 public:
-    TimeColumn(const QuantityText& text, QWidget* parent);
+    TimeColumn(const Services& services, QWidget* parent);
 
     struct Content {
         Course course;
@@ -42,6 +43,8 @@ public:
         Date today;
     };
     void show(const std::optional<Content>& content);
+    /// See WeekCharts.
+    void showFatigue(const MuscleByWeek& fatigue);
     /// Puts sheets of a page below the grid; they are hidden until showSheets().
     void addSheets(QWidget* sheets);
     /// The sheets stand in the charts' place while `sheets` is shown; nullptr: the charts.
@@ -53,22 +56,19 @@ signals:
     void edgePulled(std::size_t index, int weeks);
     void edgeReleased();
     void lengthenRequested(int byWeeks);
+    void said(const QString& sentence);
 
 private:
-    void drawCharts();
+    void placeCharts();
 
     const QuantityText& m_text;
     QVBoxLayout* m_column;
     QWidget* m_sheets = nullptr; ///< shown in place of the charts
     CourseGridWidget* m_grid;
     QLabel* m_empty;
-    QLabel* m_contractionsTitle;
-    ChartView* m_contractions;
-    QLabel* m_onTimeTitle;
-    ChartView* m_onTime;
-    QLabel* m_total;
+    WeekCharts* m_charts;
     std::vector<Block> m_blocks;
-    std::optional<Stimulator> m_stimulator;
+    bool m_hasUnit = false; ///< of what is shown
 };
 
 } // namespace quadrille::app

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/plan/cycle_sheet.h"
 
+#include "app/charts/chart_acts.h"
 #include "app/charts/chart_view.h"
 #include "app/charts/cycle_chart.h"
 #include "app/charts/pulse_chart.h"
@@ -13,16 +14,21 @@
 namespace quadrille::app
 {
 
-CycleSheet::CycleSheet(const QuantityText& text, QWidget* parent)
+CycleSheet::CycleSheet(const Services& services, QWidget* parent)
     : QFrame(parent)
-    , m_text(text)
+    , m_text(services.text)
     , m_title(new QLabel(this))
     , m_cycle(new ChartView(this))
-    , m_pulse(new PulseChart(text, this))
+    , m_pulse(new PulseChart(services.text, this))
 {
     setRole(*this, Role::sheet);
     m_cycle->setAccessibleName(tr("One cycle, drawn to scale"));
+    m_cycle->setObjectName(QStringLiteral("cycleChart"));
     m_cycle->setPlotMargins({44, 4, 14, 40});
+    m_cycle->setReadable(true);
+    auto* acts =
+        new ChartActs(*m_cycle, services.text, services.prompts, QStringLiteral("one-cycle"));
+    connect(acts, &ChartActs::said, this, &CycleSheet::said);
     m_pulse->setAccessibleName(tr("One pulse, enlarged"));
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(space::insideSheet, space::close, space::insideSheet, space::close);

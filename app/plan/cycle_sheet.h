@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "app/words/quantity_text.h"
+#include "app/window/services.h"
 
 #include "core/plan.h"
 #include "core/plan_figures.h"
@@ -25,12 +25,15 @@ class CycleSheet : public QFrame
     Q_OBJECT
 
 public:
-    CycleSheet(const QuantityText& text, QWidget* parent);
+    CycleSheet(const Services& services, QWidget* parent);
 
     /// Nothing is drawn while the block has no timing.
     void show(const Block* block, const std::optional<BlockFigures>& figures,
               const Block* blockBefore, const std::optional<BlockFigures>& before,
               const QString& nameBefore);
+
+signals:
+    void said(const QString& sentence);
 
 private:
     const QuantityText& m_text;

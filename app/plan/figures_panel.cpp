@@ -3,6 +3,7 @@
 
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
+#include "app/plan/fatigue_figures.h"
 #include "app/plan/limit_bar.h"
 
 #include "core/limits.h"
@@ -44,6 +45,8 @@ FiguresPanel::FiguresPanel(const QuantityText& text, QWidget* parent)
     m_duty = addFigure(*grid, tr("Duty cycle"), QStringLiteral("dutyCycle"));
     m_ratio = addFigure(*grid, tr("Off : on ratio"), QStringLiteral("offOnRatio"));
     m_pulses = addFigure(*grid, tr("Pulses"), QStringLiteral("pulses"));
+    m_fatigue = new FatigueFigures(text, this);
+    m_layout->addWidget(m_fatigue);
 
     QGridLayout* dose = nullptr;
     addSection(tr("Dose, at the highest amplitude"), dose, 2);
@@ -64,12 +67,7 @@ FiguresPanel::FiguresPanel(const QuantityText& text, QWidget* parent)
     bar->addWidget(m_barText, 0, Qt::AlignRight);
     m_layout->addLayout(bar);
 
-    QGridLayout* week = nullptr;
-    addSection(tr("For the week"), week, 2);
-    m_weekSessions = addFigure(*week, tr("Sessions"), QStringLiteral("weekSessions"));
-    m_weekContractions = addFigure(*week, tr("Contractions"), QStringLiteral("weekContractions"));
-    m_weekOnTime = addFigure(*week, tr("On time"), QStringLiteral("weekOnTime"));
-    m_weekCharge = addFigure(*week, tr("Charge, one phase"), QStringLiteral("weekCharge"));
+    addWeekAndPlan();
     m_layout->addStretch();
     clearFigures();
 }
@@ -106,6 +104,52 @@ QLabel* FiguresPanel::addFigure(QGridLayout& grid, const QString& name, const QS
     grid.addWidget(value, row, 1);
     grid.setRowMinimumHeight(row, size::figureRow);
     return value;
+}
+
+QLabel* FiguresPanel::addSecondValue(QGridLayout& grid, const QString& name,
+                                     const QString& objectName)
+{
+    auto* value = new QLabel(this);
+    setRole(*value, Role::strongText);
+    value->setObjectName(objectName);
+    value->setAccessibleDescription(name);
+    value->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    value->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    grid.addWidget(value, grid.rowCount() - 1, 2);
+    return value;
+}
+
+void FiguresPanel::addWeekAndPlan()
+{
+    QGridLayout* grid = nullptr;
+    addSection(tr("For the week, and for all blocks"), grid, 2);
+    grid->setHorizontalSpacing(space::insideSheet);
+    for (const int column : {1, 2}) {
+        auto* head = new QLabel(column == 1 ? tr("a week") : tr("all blocks"), this);
+        setRole(*head, Role::captionText);
+        grid->addWidget(head, 0, column, Qt::AlignRight);
+    }
+    m_weekSessions = addFigure(*grid, tr("Sessions"), QStringLiteral("weekSessions"));
+    m_planSessions =
+        addSecondValue(*grid, tr("Sessions in all blocks"), QStringLiteral("planSessions"));
+    m_weekContractions = addFigure(*grid, tr("Contractions"), QStringLiteral("weekContractions"));
+    m_planContractions =
+        addSecondValue(*grid, tr("Contractions in all blocks"), QStringLiteral("planContractions"));
+    m_weekOnTime = addFigure(*grid, tr("On time"), QStringLiteral("weekOnTime"));
+    m_planOnTime = addSecondValue(*grid, tr("On time in all blocks"), QStringLiteral("planOnTime"));
+    m_weekCharge = addFigure(*grid, tr("Charge, one phase"), QStringLiteral("weekCharge"));
+    m_planCharge = addSecondValue(*grid, tr("Charge in all blocks"), QStringLiteral("planCharge"));
+}
+
+void FiguresPanel::showPlan(const std::optional<PlanTotals>& totals)
+{
+    const bool any = totals && totals->sessions > 0;
+    m_planSessions->setText(any ? m_text.count(totals->sessions) : unknown());
+    const bool known = any && totals->dose;
+    m_planContractions->setText(known ? m_text.count(totals->dose->contractions) : unknown());
+    m_planOnTime->setText(known ? m_text.shortTime(totals->dose->onTime) : unknown());
+    m_planCharge->setText(any && totals->charge ? m_text.amount(amountOf(*totals->charge))
+                                                : unknown());
 }
 
 void FiguresPanel::clearFigures()

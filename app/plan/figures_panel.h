@@ -3,6 +3,7 @@
 
 #include "app/words/quantity_text.h"
 
+#include "core/course_projection.h"
 #include "core/plan.h"
 #include "core/plan_figures.h"
 
@@ -19,6 +20,7 @@ class QVBoxLayout;
 namespace quadrille::app
 {
 
+class FatigueFigures;
 class LimitBar;
 
 /// What the settings ask of the muscle and the skin: one session, each site, one week. What cannot
@@ -33,10 +35,16 @@ public:
     /// `before`: figures of the block before, for "was …".
     void show(const Block* block, const std::optional<BlockFigures>& figures,
               const std::optional<BlockFigures>& before);
+    /// What all blocks of the draft ask for together; nothing without a unit.
+    void showPlan(const std::optional<PlanTotals>& totals);
+    FatigueFigures& fatigue() { return *m_fatigue; }
 
 private:
     QLabel* addSection(const QString& title, QGridLayout*& grid, int columns);
     QLabel* addFigure(QGridLayout& grid, const QString& name, const QString& objectName);
+    /// One more value in the row that was added last.
+    QLabel* addSecondValue(QGridLayout& grid, const QString& name, const QString& objectName);
+    void addWeekAndPlan();
     void showSession(const Block& block, const BlockFigures& figures);
     void showSites(const BlockFigures& figures);
     void rebuildSites(std::size_t sites);
@@ -59,6 +67,11 @@ private:
     QLabel* m_noDose = nullptr;
     LimitBar* m_bar = nullptr;
     QLabel* m_barText = nullptr;
+    FatigueFigures* m_fatigue = nullptr;
+    QLabel* m_planSessions = nullptr;
+    QLabel* m_planContractions = nullptr;
+    QLabel* m_planOnTime = nullptr;
+    QLabel* m_planCharge = nullptr;
     QLabel* m_weekSessions = nullptr;
     QLabel* m_weekContractions = nullptr;
     QLabel* m_weekOnTime = nullptr;

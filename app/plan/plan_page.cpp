@@ -5,8 +5,10 @@
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/plan/block_sheet.h"
+#include "app/plan/chart_pair.h"
 #include "app/plan/cycle_sheet.h"
 #include "app/plan/figures_panel.h"
+#include "app/plan/force_sheet.h"
 #include "app/plan/issue_form.h"
 #include "app/plan/plan_findings.h"
 #include "app/plan/settings_form.h"
@@ -22,6 +24,7 @@
 #include "db/stimulators.h"
 
 #include "core/block_edits.h"
+#include "core/course_projection.h"
 #include "core/screening_gate.h"
 
 #include <QElapsedTimer>
@@ -42,6 +45,8 @@ namespace
 constexpr std::chrono::milliseconds keepDelay{500};
 /// Below this width of the page the figures go under the settings.
 constexpr int narrowWidth = 950;
+/// Below this height of the window the charts share one place.
+constexpr int lowWindow = 850;
 
 } // namespace
 
@@ -54,7 +59,11 @@ PlanPage::PlanPage(const Services& services, QWidget* parent)
     , m_blocks(new BlockSheet(m_draft, services.text, this))
     , m_form(new SettingsForm(m_draft, services.text, this))
     , m_figures(new FiguresPanel(services.text, this))
-    , m_cycleSheet(new CycleSheet(services.text, this))
+    , m_cycleSheet(new CycleSheet(services, this))
+    , m_forceSheet(new ForceSheet(services, this))
+    , m_charts(
+          new ChartPair(m_cycleSheet, tr("One cycle"), m_forceSheet, tr("Predicted force"), this))
+    , m_model(new ModelReader(this))
     , m_scroll(new QScrollArea(this))
     , m_sheets(new QWidget)
 {
@@ -81,6 +90,10 @@ PlanPage::PlanPage(const Services& services, QWidget* parent)
     connect(m_blocks, &BlockSheet::changeSiteRequested, this, &PlanPage::changeSite);
     connect(m_blocks, &BlockSheet::splitBlockRequested, this, &PlanPage::splitBlock);
     connect(m_blocks, &BlockSheet::said, this, &PlanPage::said);
+    connect(m_cycleSheet, &CycleSheet::said, this, &PlanPage::said);
+    connect(m_forceSheet, &ForceSheet::said, this, &PlanPage::said);
+    connect(m_model, &ModelReader::answered, this, &PlanPage::showModel);
+    connect(m_model, &ModelReader::pending, this, &PlanPage::showModelPending);
     connect(&services.events, &StoreEvents::stimulatorsChanged, m_unit, &UnitChoice::reload);
 }
 
@@ -119,10 +132,10 @@ void PlanPage::arrange()
     grid->addWidget(m_form, 0, 1);
     if (m_narrow) {
         grid->addWidget(m_figures, 1, 0, 1, 2);
-        grid->addWidget(m_cycleSheet, 2, 0, 1, 2);
+        grid->addWidget(m_charts, 2, 0, 1, 2);
     } else {
         grid->addWidget(m_figures, 0, 2);
-        grid->addWidget(m_cycleSheet, 1, 0, 1, 3);
+        grid->addWidget(m_charts, 1, 0, 1, 3);
         grid->setColumnStretch(2, 1);
     }
     grid->setColumnStretch(1, 2);
@@ -132,6 +145,7 @@ void PlanPage::arrange()
 void PlanPage::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
+    m_charts->setTabbed(window()->height() < lowWindow);
     const bool narrow = width() < narrowWidth;
     if (narrow != m_narrow) {
         m_narrow = narrow;
@@ -185,9 +199,14 @@ void PlanPage::refresh()
     const auto figures = current ? m_draft.figuresOf(*current) : std::nullopt;
     const auto before = current && *current > 0 ? m_draft.figuresOf(*current - 1) : std::nullopt;
     m_figures->show(m_draft.block(), figures, before);
+    const auto unit = m_draft.stimulator();
+    m_figures->showPlan(
+        unit ? std::optional(totalsOf(projectWithoutModel(m_draft.draft().blocks, *unit)))
+             : std::nullopt);
     refreshFindings(figures, before);
     m_cycleSheet->show(m_draft.block(), figures, m_draft.blockBefore(), before,
                        current ? tr("Block %1").arg(*current) : QString());
+    askModel();
 }
 
 void PlanPage::refreshFindings(const std::optional<BlockFigures>& figures,

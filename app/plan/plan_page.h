@@ -2,6 +2,7 @@
 #pragma once
 
 #include "app/clinic/cue_sound.h"
+#include "app/plan/model_reader.h"
 #include "app/plan/plan_draft.h"
 #include "app/plan/warning_strip.h"
 #include "app/window/services.h"
@@ -21,8 +22,10 @@ namespace quadrille::app
 {
 
 class BlockSheet;
+class ChartPair;
 class CycleSheet;
 class FiguresPanel;
+class ForceSheet;
 class SettingsForm;
 class UnitChoice;
 
@@ -68,6 +71,7 @@ signals:
     /// One sentence for the status line.
     void said(const QString& sentence);
     void planIssued();
+    void fatigueByWeek(const MuscleByWeek& fatigue);
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -76,6 +80,10 @@ private:
     void layOut();
     void arrange();
     void refresh();
+    /// Asks the model about the block in work; figures, force and weeks follow its answer.
+    void askModel();
+    void showModel(const ModelAnswer& answer);
+    void showModelPending();
     void refreshFindings(const std::optional<BlockFigures>& figures,
                          const std::optional<BlockFigures>& before);
     void mend(const PlacedFinding& placed);
@@ -99,6 +107,9 @@ private:
     SettingsForm* m_form;
     FiguresPanel* m_figures;
     CycleSheet* m_cycleSheet;
+    ForceSheet* m_forceSheet;
+    ChartPair* m_charts;
+    ModelReader* m_model;
     QScrollArea* m_scroll;
     QWidget* m_sheets;
     bool m_narrow = false;

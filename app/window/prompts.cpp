@@ -71,6 +71,16 @@ std::optional<QString> DesktopPrompts::placeForTable(QWidget* parent, const QStr
                    QStringLiteral(".csv")));
 }
 
+std::optional<QString> DesktopPrompts::placeForPicture(QWidget* parent,
+                                                       const QString& suggestedName)
+{
+    return unlessEmpty(
+        withSuffix(QFileDialog::getSaveFileName(parent, PromptWords::tr("Save as PNG"),
+                                                QDir(documents()).filePath(suggestedName),
+                                                PromptWords::tr("PNG pictures (*.png)")),
+                   QStringLiteral(".png")));
+}
+
 std::optional<QString> DesktopPrompts::folderForCopies(QWidget* parent, const QString& present)
 {
     return unlessEmpty(QFileDialog::getExistingDirectory(

@@ -31,6 +31,9 @@ public:
     virtual std::optional<QString> placeForPdf(QWidget* parent, const QString& suggestedName) = 0;
     /// Where a table for a spreadsheet shall go.
     virtual std::optional<QString> placeForTable(QWidget* parent, const QString& suggestedName) = 0;
+    /// Where a picture (PNG) shall go.
+    virtual std::optional<QString> placeForPicture(QWidget* parent,
+                                                   const QString& suggestedName) = 0;
     /// The folder into which the daily copies go.
     virtual std::optional<QString> folderForCopies(QWidget* parent, const QString& present) = 0;
     /// A question with two answers, the act named on its button. False for Cancel.
@@ -52,6 +55,7 @@ public:
     std::optional<QString> placeForStore(QWidget* parent) override;
     std::optional<QString> placeForPdf(QWidget* parent, const QString& suggestedName) override;
     std::optional<QString> placeForTable(QWidget* parent, const QString& suggestedName) override;
+    std::optional<QString> placeForPicture(QWidget* parent, const QString& suggestedName) override;
     std::optional<QString> folderForCopies(QWidget* parent, const QString& present) override;
     bool confirm(QWidget* parent, const QString& question, const QString& act) override;
     void tell(QWidget* parent, const QString& sentence) override;

@@ -2,6 +2,7 @@
 #include "app/words/model_text.h"
 
 #include <QCoreApplication>
+#include <QStringList>
 
 namespace quadrille::app
 {
@@ -82,6 +83,32 @@ std::vector<QString> modelIgnoredText(const ModelComparability& comparability)
             "Phase durations differ too; the model takes no notice of them, the muscle does."));
     }
     return texts;
+}
+
+QString noFatigueRatioText(const FatigueStep& step)
+{
+    if (!step.missing) {
+        return {};
+    }
+    switch (*step.missing) {
+    case NoFatigueRatio::noBlockBefore:
+        return ModelWords::tr("The model only compares: there is no block before this one.");
+    case NoFatigueRatio::muscleNotBefore:
+        return ModelWords::tr("The model only compares: the block before has no site on this "
+                              "muscle.");
+    case NoFatigueRatio::cannotRun:
+        return ModelWords::tr("Nothing to compare while a value of this block or of the one before "
+                              "stops it.");
+    case NoFatigueRatio::outsideModel:
+        return notInModelText();
+    case NoFatigueRatio::modelMisleads:
+        break;
+    }
+    QStringList refusals;
+    for (const ModelRefusal refusal : step.comparability.refusals) {
+        refusals.append(modelRefusalText(refusal));
+    }
+    return refusals.join(QLatin1Char(' '));
 }
 
 QString notInModelText()

@@ -2,6 +2,7 @@
 // What must be said wherever a figure of the force–fatigue model is shown.
 #pragma once
 
+#include "core/block_fatigue.h"
 #include "core/fatigue_prediction.h"
 #include "core/model_comparability.h"
 
@@ -20,6 +21,8 @@ QString modelLimitText(ModelLimit limit);
 QString modelRefusalText(ModelRefusal refusal);
 /// What a comparison with the model leaves out of account; one sentence each, empty for none.
 std::vector<QString> modelIgnoredText(const ModelComparability& comparability);
+/// Why a site has no fatigue ratio; empty where it has one.
+QString noFatigueRatioText(const FatigueStep& step);
 /// Why the model has no answer for settings at all; one sentence.
 QString notInModelText();
 

@@ -33,6 +33,7 @@ public:
         return pdf;
     }
     std::optional<QString> placeForTable(QWidget*, const QString&) override { return table; }
+    std::optional<QString> placeForPicture(QWidget*, const QString&) override { return picture; }
     std::optional<QString> folderForCopies(QWidget*, const QString&) override { return folder; }
     bool confirm(QWidget*, const QString& question, const QString&) override
     {
@@ -52,6 +53,7 @@ public:
     std::optional<QString> store;
     std::optional<QString> pdf;
     std::optional<QString> table;
+    std::optional<QString> picture;
     std::optional<QString> folder;
     QString suggestedPdfName;
     bool confirms = true;

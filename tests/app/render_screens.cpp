@@ -2,6 +2,8 @@
 // Saves every screen as PNG, light and dark, at both window sizes, for people to look at:
 // render_screens FOLDER.
 #include "app/caseload/caseload_page.h"
+#include "app/charts/chart_table_dialog.h"
+#include "app/charts/chart_view.h"
 #include "app/demo/demo_practice.h"
 #include "app/look/look.h"
 #include "app/measurements/electrode_set_form.h"
@@ -43,6 +45,7 @@
 #include <QDir>
 #include <QLineEdit>
 #include <QScrollArea>
+#include <QTabBar>
 #include <QTableView>
 #include <QTemporaryDir>
 #include <QTextStream>
@@ -81,6 +84,24 @@ bool renderRecord(Shown& shown, Renderer& renderer)
     PlanPage& plan = window.recordPage().planPage();
     plan.draft().setCurrentBlock(2);
     bool saved = renderer.save(window, QStringLiteral("plan"));
+    plan.draft().setCurrentBlock(3); // differs from block 3 in off time alone
+    if (auto* chart = window.findChild<ChartView*>(QStringLiteral("forceChart"))) {
+        chart->setCrosshair(12.0);
+    }
+    if (auto* chart = window.findChild<ChartView*>(QStringLiteral("contractionsChart"))) {
+        emit chart->crosshairMoved(5.0);
+        chart->setCrosshair(5.0);
+        ChartTableDialog table(chart->spec(), &window);
+        table.show();
+        saved = renderer.save(table, QStringLiteral("chart-table")) && saved;
+    }
+    saved = renderer.save(window, QStringLiteral("plan-compared")) && saved;
+    if (auto* tabs = window.findChild<QTabBar*>(QStringLiteral("chartTabs"))) {
+        tabs->setCurrentIndex(1);
+        saved = renderer.save(window, QStringLiteral("plan-force")) && saved;
+        tabs->setCurrentIndex(0);
+    }
+    plan.draft().setCurrentBlock(2);
     plan.draft().setSetting(Field::phaseDuration, 420);
     saved = renderer.save(window, QStringLiteral("plan-outside")) && saved;
     plan.draft().undoStack().undo();

@@ -35,6 +35,7 @@ inline constexpr std::array coreOrder = std::to_array<std::string_view>({
     "follow_up",
     "plan",
     "block_edits",
+    "draft_preview",
     "screening_gate",
     "unit_fit",
     "session_timing",
@@ -44,6 +45,7 @@ inline constexpr std::array coreOrder = std::to_array<std::string_view>({
     "lived_days",
     "adherence_figures",
     "adherence",
+    "week_doses",
     "dose",
     "limits",
     "suitability",
@@ -69,6 +71,7 @@ inline constexpr std::array coreOrder = std::to_array<std::string_view>({
     "settings_search",
     "settings_comparison",
     "course_projection",
+    "block_fatigue",
     "caseload_projection",
 });
 

@@ -122,6 +122,39 @@ TEST(PlanProjection, HasNoFiguresForSettingsThatCannotRun)
     EXPECT_FALSE(weeks[0].sites[0].fatigue);
 }
 
+TEST(PlanTotals, AddUpAllWeeks)
+{
+    // Five sessions a week: two weeks of 75 contractions, one of 120; 4 s on time each.
+    Block last = blockWith(1, 6s);
+    last.sites.front().settings.amplitude.lastTolerated = 40_mA;
+    Block first = blockWith(2, 12s);
+    first.sites.front().settings.amplitude.lastTolerated = 40_mA;
+    const PlanTotals totals = totalsOf(projectWithoutModel({first, last}, someStimulator()));
+    EXPECT_EQ(totals.sessions, 15);
+    EXPECT_EQ(totals.dose->contractions, 10 * 75 + 5 * 120);
+    EXPECT_EQ(totals.dose->onTime, (10 * 75 + 5 * 120) * 4s);
+    // 40 mA × 300 µs = 12 µC for each pulse, 200 pulses in a contraction of 4 s at 50 Hz.
+    EXPECT_NEAR(totals.charge->shown(), 1350 * 200 * 12e-3, 1e-9);
+}
+
+TEST(PlanTotals, CountSitesInTurnOneAfterTheOther)
+{
+    Block block = blockWith(1, 12s);
+    block.sites = {someSite(1), someSite(2)};
+    EXPECT_EQ(totalsOf(projectWithoutModel({block}, someStimulator())).dose->contractions, 5 * 75);
+    block.siteOrder = SiteOrder::oneAfterAnother;
+    EXPECT_EQ(totalsOf(projectWithoutModel({block}, someStimulator())).dose->contractions, 10 * 75);
+}
+
+TEST(PlanTotals, AreNotKnownWhileABlockCannotRun)
+{
+    const PlanTotals totals =
+        totalsOf(projectWithoutModel({blockWith(1, 12s), blockWith(1, 0s)}, someStimulator()));
+    EXPECT_FALSE(totals.dose);
+    EXPECT_FALSE(totals.charge);
+    EXPECT_EQ(totals.sessions, 10);
+}
+
 TEST(CourseProjection, TakesEachDayFromThePlanInForceOnIt)
 {
     // Second plan from Thursday of week 2: three sessions under the first, two under the second.
