@@ -4,8 +4,12 @@
 #include "app/grid/day_marks.h"
 #include "app/words/trade_words.h"
 
+#include "core/course_state.h"
+
 #include <QCoreApplication>
 #include <QRegularExpression>
+
+#include <algorithm>
 
 namespace quadrille::app
 {
@@ -92,6 +96,18 @@ TwoLines courseLinesOf(const db::CaseloadRow& row, Date today, const QuantityTex
                                                    : CaseloadWords::tr("since %1").arg(start)};
 }
 
+/// "paused since 9 Mar 2026", with the last day where it is known; empty while the course runs.
+QString pauseText(const db::CaseloadRow& row, Date today, const QuantityText& text)
+{
+    if (courseStateOn(*row.course, row.pauses, today) != CourseState::paused) {
+        return {};
+    }
+    const auto pause = std::ranges::find_if(
+        row.pauses, [&](const Pause& one) { return !one.withdrawn && contains(one, today); });
+    return pause->toDate ? CaseloadWords::tr("paused until %1").arg(text.date(*pause->toDate))
+                         : CaseloadWords::tr("paused since %1").arg(text.date(pause->fromDate));
+}
+
 TwoLines planLines(const db::CaseloadRow& row, Date today, const QuantityText& text)
 {
     auto plan = planInForce(row.plans, today);
@@ -102,6 +118,9 @@ TwoLines planLines(const db::CaseloadRow& row, Date today, const QuantityText& t
         return {QStringLiteral("—"), row.hasDraft ? CaseloadWords::tr("draft") : QString()};
     }
     const Plan& shown = row.plans[*plan];
+    if (const QString pause = pauseText(row, today, text); !pause.isEmpty()) {
+        return {CaseloadWords::tr("Plan %1").arg(shown.number), pause};
+    }
     const QString from = text.date(shown.fromDate);
     return {CaseloadWords::tr("Plan %1").arg(shown.number),
             shown.fromDate > today ? CaseloadWords::tr("from %1").arg(from)

@@ -136,6 +136,7 @@ inline constexpr int statusBar = 24;
 inline constexpr int listRow = 64;
 inline constexpr int formRow = 32;
 inline constexpr int figureRow = 23;
+inline constexpr int closeRow = 20; ///< where many figures stand together
 inline constexpr int tableHead = 27;
 inline constexpr int groupHead = 23;
 inline constexpr int button = 28;

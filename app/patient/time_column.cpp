@@ -23,6 +23,7 @@ namespace
 {
 
 constexpr int leastWidth = 400;
+constexpr int growsFirst = 1000; ///< beside what is left free below
 
 /// The edges of the draft's blocks that stand where the grid shows them. What was lived under an
 /// issued plan is not shortened any more.
@@ -67,8 +68,8 @@ TimeColumn::TimeColumn(const Services& services, QWidget* parent)
     layout->addWidget(m_grid, 0, Qt::AlignLeft);
     layout->addWidget(m_empty);
     layout->addSpacing(space::medium);
-    layout->addWidget(m_charts);
-    layout->addStretch();
+    layout->addWidget(m_charts, growsFirst);
+    layout->addStretch(1);
     m_column = layout;
     auto* scroll = new QScrollArea(this);
     scroll->setWidget(column);

@@ -24,8 +24,9 @@ namespace quadrille::app
 namespace
 {
 
-constexpr int barsHeight = 122;
-constexpr int ratioHeight = 96;
+constexpr int barsHeight = 92; ///< the least; charts grow with the window
+constexpr int ratioHeight = 78;
+constexpr double mostGrowth = 1.5;
 constexpr int numbersRoom = 34; ///< below the last chart
 constexpr double millisecondsInMinute = 6e4;
 
@@ -115,7 +116,9 @@ WeekCharts::Chart WeekCharts::addChart(const Services& services, const QString& 
 void WeekCharts::setHeights()
 {
     for (const Chart& chart : {m_contractions, m_onTime, m_fatigue, m_amplitude}) {
-        chart.view->setFixedHeight(scaled(chart.height, appliedFactor()));
+        const int least = scaled(chart.height, appliedFactor());
+        chart.view->setMinimumHeight(least);
+        chart.view->setMaximumHeight(qRound(mostGrowth * least));
     }
 }
 

@@ -263,6 +263,9 @@ void BlockSheet::refreshBlocks()
     const auto current = m_draft.currentBlock();
     m_blocks->setCurrentRow(current ? static_cast<int>(*current) : -1);
     m_blocks->setVisible(count > 0);
+    if (current) {
+        m_blocks->scrollToItem(m_blocks->item(static_cast<int>(*current)));
+    }
     m_noBlocks->setVisible(count == 0);
     m_moreBlock->setEnabled(count > 0);
 }

@@ -5,19 +5,30 @@
 #include "app/charts/chart_view.h"
 #include "app/charts/cycle_chart.h"
 #include "app/charts/pulse_chart.h"
+#include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 
 #include <QGridLayout>
 #include <QLabel>
+#include <QResizeEvent>
 
 namespace quadrille::app
 {
+
+namespace
+{
+
+/// Narrower, the cycle has all the room: the pulse only says what the settings say too.
+constexpr int leastForBoth = 440;
+
+} // namespace
 
 CycleSheet::CycleSheet(const Services& services, QWidget* parent)
     : QFrame(parent)
     , m_text(services.text)
     , m_title(new QLabel(this))
+    , m_pulseTitle(new QLabel(tr("<b>One pulse</b>, enlarged"), this))
     , m_cycle(new ChartView(this))
     , m_pulse(new PulseChart(services.text, this))
 {
@@ -35,13 +46,24 @@ CycleSheet::CycleSheet(const Services& services, QWidget* parent)
     grid->setHorizontalSpacing(space::wide);
     grid->setVerticalSpacing(space::tiny);
     grid->addWidget(m_title, 0, 0);
-    grid->addWidget(new QLabel(tr("<b>One pulse</b>, enlarged"), this), 0, 1);
+    grid->addWidget(m_pulseTitle, 0, 1);
     grid->addWidget(m_cycle, 1, 0);
     grid->addWidget(m_pulse, 1, 1);
     grid->setColumnStretch(0, 65);
     grid->setColumnStretch(1, 35);
     grid->setRowStretch(1, 1);
+    m_title->setMinimumWidth(1); // the charts share what width there is
+    m_pulse->hide();
+    m_pulseTitle->hide();
     setMinimumHeight(150);
+}
+
+void CycleSheet::resizeEvent(QResizeEvent* event)
+{
+    QFrame::resizeEvent(event);
+    const bool both = width() >= scaled(leastForBoth, appliedFactor());
+    m_pulse->setVisible(both);
+    m_pulseTitle->setVisible(both);
 }
 
 void CycleSheet::show(const Block* block, const std::optional<BlockFigures>& figures,

@@ -35,9 +35,13 @@ public:
 signals:
     void said(const QString& sentence);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     const QuantityText& m_text;
     QLabel* m_title;
+    QLabel* m_pulseTitle;
     ChartView* m_cycle;
     PulseChart* m_pulse;
 };

@@ -58,7 +58,7 @@ FatigueFigures::FatigueFigures(const QuantityText& text, QWidget* parent)
             tr("%1, %2", "figure, mark of the model").arg(name, modelMark()));
         grid->addWidget(caption, row, 0);
         grid->addWidget(value, row, 1);
-        grid->setRowMinimumHeight(row, size::figureRow);
+        grid->setRowMinimumHeight(row, size::closeRow);
     };
     addRow(0, tr("Fatigue ratio, predicted"), m_integral, "fatigueRatio");
     addRow(1, tr("the same of peak force"), m_peak, "fatigueRatioPeak");

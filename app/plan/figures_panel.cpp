@@ -8,6 +8,7 @@
 
 #include "core/limits.h"
 
+#include <QEvent>
 #include <QGridLayout>
 #include <QLabel>
 #include <QStringList>
@@ -102,7 +103,7 @@ QLabel* FiguresPanel::addFigure(QGridLayout& grid, const QString& name, const QS
     const int row = grid.rowCount();
     grid.addWidget(caption, row, 0);
     grid.addWidget(value, row, 1);
-    grid.setRowMinimumHeight(row, size::figureRow);
+    grid.setRowMinimumHeight(row, size::closeRow);
     return value;
 }
 
@@ -137,8 +138,40 @@ void FiguresPanel::addWeekAndPlan()
         addSecondValue(*grid, tr("Contractions in all blocks"), QStringLiteral("planContractions"));
     m_weekOnTime = addFigure(*grid, tr("On time"), QStringLiteral("weekOnTime"));
     m_planOnTime = addSecondValue(*grid, tr("On time in all blocks"), QStringLiteral("planOnTime"));
-    m_weekCharge = addFigure(*grid, tr("Charge, one phase"), QStringLiteral("weekCharge"));
+    m_weekCharge = addFigure(*grid, tr("Charge, mC"), QStringLiteral("weekCharge"));
     m_planCharge = addSecondValue(*grid, tr("Charge in all blocks"), QStringLiteral("planCharge"));
+    for (QLabel* charge : {m_weekCharge, m_planCharge}) {
+        charge->setToolTip(tr("Charge of one phase, both phases carry the same; of the site that "
+                              "takes most"));
+    }
+    m_weekNote = new QLabel(this);
+    m_weekNote->setWordWrap(true);
+    m_weekNote->setObjectName(QStringLiteral("weekNote"));
+    m_weekNote->setContentsMargins(space::insideSheet, 0, space::insideSheet, space::tiny);
+    setRole(*m_weekNote, Role::secondLineText);
+    m_layout->addWidget(m_weekNote);
+}
+
+bool FiguresPanel::event(QEvent* event)
+{
+    const bool done = QFrame::event(event);
+    if (event->type() == QEvent::LayoutRequest) {
+        keepHeight();
+    }
+    return done;
+}
+
+void FiguresPanel::resizeEvent(QResizeEvent* event)
+{
+    QFrame::resizeEvent(event);
+    keepHeight();
+}
+
+void FiguresPanel::keepHeight()
+{
+    if (const int height = m_layout->totalHeightForWidth(width()); height > 0) {
+        setMinimumHeight(height);
+    }
 }
 
 void FiguresPanel::showPlan(const std::optional<PlanTotals>& totals)
@@ -148,7 +181,7 @@ void FiguresPanel::showPlan(const std::optional<PlanTotals>& totals)
     const bool known = any && totals->dose;
     m_planContractions->setText(known ? m_text.count(totals->dose->contractions) : unknown());
     m_planOnTime->setText(known ? m_text.shortTime(totals->dose->onTime) : unknown());
-    m_planCharge->setText(any && totals->charge ? m_text.amount(amountOf(*totals->charge))
+    m_planCharge->setText(any && totals->charge ? m_text.number(totals->charge->shown(), 0)
                                                 : unknown());
 }
 
@@ -158,6 +191,7 @@ void FiguresPanel::clearFigures()
                           m_weekContractions, m_weekOnTime, m_weekCharge}) {
         label->setText(unknown());
     }
+    m_weekNote->hide();
     hideDose();
     m_noDose->setText(tr("No figures while a value stops them: see the cautions above."));
     m_noDose->show();
@@ -235,7 +269,7 @@ void FiguresPanel::rebuildSites(std::size_t sites)
                            tr("Current density, mA/cm²"), tr("Power density, mW/cm²")};
     for (std::size_t i = 0; i < names.size(); ++i) {
         grid->addWidget(new QLabel(names[i], m_sites), static_cast<int>(i) + 1, 0);
-        grid->setRowMinimumHeight(static_cast<int>(i) + 1, size::figureRow);
+        grid->setRowMinimumHeight(static_cast<int>(i) + 1, size::closeRow);
     }
     for (std::size_t site = 0; site < sites; ++site) {
         const int column = static_cast<int>(site) + 1;
@@ -302,20 +336,17 @@ void FiguresPanel::showSites(const BlockFigures& figures)
 void FiguresPanel::showWeek(const Block& block, const BlockFigures& figures,
                             const std::optional<BlockFigures>& before)
 {
-    m_weekSessions->setText(
-        tr("%1 of %2")
-            .arg(m_text.count(sessionsPerWeek(block)), m_text.shortTime(*figures.sitting)));
-    QString contractions = m_text.count(*figures.weekContractions);
-    QString onTime = m_text.shortTime(*figures.weekOnTime);
-    if (before && before->weekContractions &&
-        *before->weekContractions != *figures.weekContractions) {
-        contractions += tr(", was %1").arg(m_text.count(*before->weekContractions));
-    }
-    if (before && before->weekOnTime && *before->weekOnTime != *figures.weekOnTime) {
-        onTime += tr(", was %1").arg(m_text.shortTime(*before->weekOnTime));
-    }
-    m_weekContractions->setText(contractions);
-    m_weekOnTime->setText(onTime);
+    m_weekSessions->setText(m_text.count(sessionsPerWeek(block)));
+    m_weekContractions->setText(m_text.count(*figures.weekContractions));
+    m_weekOnTime->setText(m_text.shortTime(*figures.weekOnTime));
+    const QString sitting = tr("Each session lasts %1.").arg(m_text.shortTime(*figures.sitting));
+    const bool comparable = before && before->weekContractions && before->weekOnTime;
+    m_weekNote->setText(comparable ? tr("%1 The block before: %2 contractions, %3 on time a week.",
+                                        "how long a session lasts, contractions, time")
+                                         .arg(sitting, m_text.count(*before->weekContractions),
+                                              m_text.shortTime(*before->weekOnTime))
+                                   : sitting);
+    m_weekNote->show();
     double charge = 0.0;
     bool known = false;
     for (const SiteFigures& site : figures.sites) {
@@ -324,7 +355,7 @@ void FiguresPanel::showWeek(const Block& block, const BlockFigures& figures,
             known = true;
         }
     }
-    m_weekCharge->setText(known ? m_text.amount(amountOf(TotalCharge(charge))) : unknown());
+    m_weekCharge->setText(known ? m_text.number(charge, 0) : unknown());
 }
 
 } // namespace quadrille::app

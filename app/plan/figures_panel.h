@@ -32,14 +32,20 @@ class FiguresPanel : public QFrame
 public:
     FiguresPanel(const QuantityText& text, QWidget* parent);
 
-    /// `before`: figures of the block before, for "was …".
+    /// `before`: figures of the block before, named beside this week's.
     void show(const Block* block, const std::optional<BlockFigures>& figures,
               const std::optional<BlockFigures>& before);
     /// What all blocks of the draft ask for together; nothing without a unit.
     void showPlan(const std::optional<PlanTotals>& totals);
     FatigueFigures& fatigue() { return *m_fatigue; }
 
+protected:
+    bool event(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
+    /// Sentences wrap: the panel asks for the height that they take at its width.
+    void keepHeight();
     QLabel* addSection(const QString& title, QGridLayout*& grid, int columns);
     QLabel* addFigure(QGridLayout& grid, const QString& name, const QString& objectName);
     /// One more value in the row that was added last.
@@ -76,6 +82,7 @@ private:
     QLabel* m_weekContractions = nullptr;
     QLabel* m_weekOnTime = nullptr;
     QLabel* m_weekCharge = nullptr;
+    QLabel* m_weekNote = nullptr;
 };
 
 } // namespace quadrille::app

@@ -22,6 +22,8 @@ namespace
 /// Room for the numbers of the axes and, at the right, for the ratios.
 constexpr QMargins chartMargins{48, 6, 88, 36};
 constexpr int leastHeight = 150;
+/// Lower, the chart has all the room; the pointer and the crosshair still read it.
+constexpr int leastForReadout = 200;
 
 } // namespace
 
@@ -61,6 +63,7 @@ ForceSheet::ForceSheet(const Services& services, QWidget* parent)
     layout->addWidget(m_chart, 1);
     layout->addWidget(m_sentence, 1);
     layout->addWidget(m_readout);
+    m_title->setMinimumWidth(1); // the charts share what width there is
     setMinimumHeight(leastHeight);
     showNothing();
 }
@@ -76,10 +79,9 @@ void ForceSheet::show(const ModelAnswer& answer, const Block* block, std::size_t
     const Site& site = block->sites[*answer.site];
     const QString muscle =
         tr("%1, %2", "muscle, side").arg(QString::fromStdString(site.muscle), sideName(site.side));
-    m_title->setText(
-        block->sites.size() > 1
-            ? tr("<b>Predicted force</b>, % of the first, %1").arg(muscle.toHtmlEscaped())
-            : tr("<b>Predicted force</b>, % of the first"));
+    m_title->setText(block->sites.size() > 1
+                         ? tr("<b>Predicted force</b>, %1").arg(muscle.toHtmlEscaped())
+                         : tr("<b>Predicted force</b>, % of the first"));
     ForcesToShow forces;
     forces.name = tr("Predicted peak force of %1, % of the first").arg(muscle);
     forces.note = modelMark();
@@ -90,8 +92,14 @@ void ForceSheet::show(const ModelAnswer& answer, const Block* block, std::size_t
     m_chart->setSpec(forceChart(forces, m_text));
     m_chart->show();
     m_sentence->hide();
-    m_readout->show();
+    m_readout->setVisible(height() >= leastForReadout);
     readOut();
+}
+
+void ForceSheet::resizeEvent(QResizeEvent* event)
+{
+    QFrame::resizeEvent(event);
+    m_readout->setVisible(m_chart->isVisibleTo(this) && height() >= leastForReadout);
 }
 
 void ForceSheet::showPending()

@@ -30,6 +30,9 @@ public:
 signals:
     void said(const QString& sentence);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void showSentence(const QString& sentence);
     void readOut();

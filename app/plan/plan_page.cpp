@@ -113,6 +113,7 @@ void PlanPage::layOut()
                              space::betweenSheets);
     grid->setSpacing(space::betweenSheets);
     m_blocks->setFixedWidth(228);
+    m_blocks->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Ignored); // its lists scroll
     m_form->setMinimumWidth(430);
     m_figures->setMinimumWidth(272);
     arrange();
@@ -134,8 +135,9 @@ void PlanPage::arrange()
         grid->addWidget(m_figures, 1, 0, 1, 2);
         grid->addWidget(m_charts, 2, 0, 1, 2);
     } else {
-        grid->addWidget(m_figures, 0, 2);
-        grid->addWidget(m_charts, 1, 0, 1, 3);
+        // The figures stand beside all that changes them, the charts below what is typed.
+        grid->addWidget(m_figures, 0, 2, 2, 1);
+        grid->addWidget(m_charts, 1, 0, 1, 2);
         grid->setColumnStretch(2, 1);
     }
     grid->setColumnStretch(1, 2);

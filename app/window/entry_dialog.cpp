@@ -19,6 +19,7 @@
 #include <QSpinBox>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <chrono>
 #include <utility>
 
@@ -213,6 +214,7 @@ bool EntryDialog::restoreKept()
     m_problem->setText(
         tr("These entries were not saved last time. Save keeps them, Cancel drops them."));
     m_problem->show();
+    makeRoom();
     return true;
 }
 
@@ -345,10 +347,21 @@ void EntryDialog::reject()
     QDialog::reject();
 }
 
+void EntryDialog::makeRoom()
+{
+    layout()->activate();
+    const int needed =
+        std::max(layout()->totalHeightForWidth(width()), layout()->totalMinimumSize().height());
+    if (height() < needed) {
+        resize(width(), needed);
+    }
+}
+
 void EntryDialog::showProblem(QWidget* field, const QString& sentence)
 {
     m_problem->setText(sentence);
     m_problem->show();
+    makeRoom();
     for (QWidget* any : fieldsIn(m_body)) {
         setOutOfRange(*any, any == field);
     }

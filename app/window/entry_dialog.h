@@ -79,6 +79,8 @@ private:
     void keep();
     void dropKept();
     void showProblem(QWidget* field, const QString& sentence);
+    /// Grows where a sentence would take the room of a field.
+    void makeRoom();
 
     const Services m_services;
     QString m_form;

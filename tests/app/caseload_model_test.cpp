@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/caseload/caseload_entry.h"
 #include "app/caseload/caseload_model.h"
 #include "tests/app/invented_caseload.h"
 
 #include <QAbstractItemModelTester>
 
+#include <algorithm>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <set>
@@ -157,6 +159,27 @@ TEST_F(Caseload, ARowSaysWhoWhatWhenAndWhy)
               QStringLiteral("Desmond Achterby, 80 years. Both sides: Quadriceps, Frailty after a "
                              "hospital stay. week 3 of 8. Plan 1, since 24 Feb 2026. Draft not "
                              "issued, plan 1 stays in force"));
+}
+
+TEST(CaseloadEntries, ACourseThatStandsStillSaysSoInPlaceOfThePlansDay)
+{
+    auto rows = inventedCaseload();
+    const auto agnes = std::ranges::find_if(rows, [](const db::CaseloadRow& row) {
+        return row.patient.name.starts_with("Agnes") && !row.plans.empty();
+    });
+    ASSERT_NE(agnes, rows.end());
+    agnes->pauses = {{.fromDate = inventedToday() - std::chrono::days(3), .reason = "holiday"}};
+    const auto planWords = [&] {
+        return entryOf(*agnes, {}, inventedToday(), english).plan.second;
+    };
+    EXPECT_TRUE(planWords().startsWith(QStringLiteral("paused since ")))
+        << planWords().toStdString();
+    agnes->pauses.front().toDate = inventedToday();
+    EXPECT_TRUE(planWords().startsWith(QStringLiteral("paused until ")));
+    agnes->pauses.front().toDate = inventedToday() - std::chrono::days(1);
+    EXPECT_TRUE(planWords().startsWith(QStringLiteral("since "))) << "it goes on";
+    agnes->pauses.front() = {.fromDate = inventedToday(), .reason = {}, .withdrawn = true};
+    EXPECT_TRUE(planWords().startsWith(QStringLiteral("since "))) << "entered by mistake";
 }
 
 TEST_F(Caseload, TheOtherReasonsStandInTheTooltip)

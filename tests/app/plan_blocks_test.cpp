@@ -76,7 +76,13 @@ protected:
         }
         return all;
     }
-    void undo() { QTest::keyClick(&practice.window(), Qt::Key_Z, Qt::ControlModifier); }
+    void undo()
+    {
+        // A screen without a window manager leaves no window in front when a dialog closes.
+        practice.window().activateWindow();
+        EXPECT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
+        QTest::keyClick(&practice.window(), Qt::Key_Z, Qt::ControlModifier);
+    }
     void redo()
     {
         QTest::keyClick(&practice.window(), Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
