@@ -21,6 +21,7 @@ namespace
 
 constexpr double markerSide = 7.0;
 constexpr double barWidth = 0.72;
+constexpr std::size_t mostCrispBars = 20;
 constexpr int headingHeight = 40; ///< above a chart on paper
 constexpr int axisRoom = 38;      ///< below a chart on paper, for numbers and title
 constexpr double paperScale = 2.0;
@@ -202,8 +203,10 @@ void ChartView::drawBars()
         }
         bars->setData(x, heights);
         bars->setWidth(barWidth);
-        bars->setAntialiased(false);
-        bars->setPen(QPen(tokens.mark, stroke::line));
+        // Where bars are narrow, whole pixels would close some of the gaps between them.
+        const bool many = series.heights.size() > mostCrispBars;
+        bars->setAntialiased(many);
+        bars->setPen(many && series.filled ? QPen(Qt::NoPen) : QPen(tokens.mark, stroke::line));
         bars->setBrush(series.filled ? QBrush(tokens.mark) : QBrush(Qt::NoBrush));
         for (std::size_t i = 0; i < series.limits.size(); ++i) {
             const auto height = i < series.heights.size() ? series.heights[i] : std::nullopt;

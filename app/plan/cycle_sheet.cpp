@@ -21,6 +21,7 @@ namespace
 
 /// Narrower, the cycle has all the room: the pulse only says what the settings say too.
 constexpr int leastForBoth = 440;
+constexpr int pulseShare = 35; ///< of a hundred
 
 } // namespace
 
@@ -49,8 +50,7 @@ CycleSheet::CycleSheet(const Services& services, QWidget* parent)
     grid->addWidget(m_pulseTitle, 0, 1);
     grid->addWidget(m_cycle, 1, 0);
     grid->addWidget(m_pulse, 1, 1);
-    grid->setColumnStretch(0, 65);
-    grid->setColumnStretch(1, 35);
+    grid->setColumnStretch(0, 100 - pulseShare);
     grid->setRowStretch(1, 1);
     m_title->setMinimumWidth(1); // the charts share what width there is
     m_pulse->hide();
@@ -64,6 +64,9 @@ void CycleSheet::resizeEvent(QResizeEvent* event)
     const bool both = width() >= scaled(leastForBoth, appliedFactor());
     m_pulse->setVisible(both);
     m_pulseTitle->setVisible(both);
+    auto* grid = qobject_cast<QGridLayout*>(layout());
+    grid->setColumnStretch(1, both ? pulseShare : 0);
+    grid->setHorizontalSpacing(both ? space::wide : 0);
 }
 
 void CycleSheet::show(const Block* block, const std::optional<BlockFigures>& figures,

@@ -124,7 +124,7 @@ void FiguresPanel::addWeekAndPlan()
 {
     QGridLayout* grid = nullptr;
     addSection(tr("For the week, and for all blocks"), grid, 2);
-    grid->setHorizontalSpacing(space::insideSheet);
+    grid->setHorizontalSpacing(space::close);
     for (const int column : {1, 2}) {
         auto* head = new QLabel(column == 1 ? tr("a week") : tr("all blocks"), this);
         setRole(*head, Role::captionText);

@@ -349,6 +349,10 @@ void EntryDialog::reject()
 
 void EntryDialog::makeRoom()
 {
+    if (const QLayout* inside = m_body->layout();
+        inside != nullptr && inside->hasHeightForWidth()) {
+        m_body->setMinimumHeight(inside->totalHeightForWidth(m_body->width()));
+    }
     layout()->activate();
     const int needed =
         std::max(layout()->totalHeightForWidth(width()), layout()->totalMinimumSize().height());
