@@ -4,6 +4,8 @@
 #include "app/plan/plan_commands.h"
 #include "app/words/trade_words.h"
 
+#include "core/starting_point.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -288,6 +290,12 @@ void PlanDraft::apply(const QString& verb, const QString& step,
 {
     Draft after = m_draft;
     change(after);
+    markChangedSince(m_draft.blocks, after.blocks);
+    push(verb, step, std::move(after));
+}
+
+void PlanDraft::push(const QString& verb, const QString& step, Draft after)
+{
     if (after == m_draft) {
         return;
     }
