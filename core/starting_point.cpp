@@ -99,6 +99,10 @@ std::optional<PointDose> doseOf(const StartingPoint& point, RampHabit habit)
     if (point.use != PointUse::plan || !citedIn(point, Field::onTime).figure()) {
         return std::nullopt;
     }
+    if (habit == RampHabit::addedToOnTime &&
+        (citedIn(point, Field::rampUp).isRange() || citedIn(point, Field::rampDown).isRange())) {
+        return std::nullopt;
+    }
     Settings settings = timedSettings(point);
     const auto counted = point.contractions.figure();
     if (counted) {

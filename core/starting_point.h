@@ -127,7 +127,8 @@ struct PointDose {
     std::optional<Week> most = std::nullopt;
 };
 /// Counted with ramps as `habit` says, by session_timing.h. Nothing where on time or dose are not
-/// offered as one figure, or, with a dose in minutes, the off time.
+/// offered as one figure, or, with a dose in minutes, the off time;
+/// nor where ramps that are added are a range.
 std::optional<PointDose> doseOf(const StartingPoint& point, RampHabit habit);
 
 /// Why a starting point can't be applied.
