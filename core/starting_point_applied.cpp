@@ -207,7 +207,8 @@ private:
         const CitedCount cited = citedIn(m_point, field);
         AppliedFigure figure{field, Outcome::leftEmpty, becomes, {}};
         if (!isOffered(cited.standing) || !hasMeaning(field)) {
-            if (!means && !isOffered(cited.standing)) {
+            const bool isExtra = field == Field::interphaseGap; // none unless somebody names one
+            if (!isOffered(cited.standing) && (!means || isExtra)) {
                 return; // neither the source nor the unit has it
             }
         } else if (cited.isRange()) {
