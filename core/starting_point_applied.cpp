@@ -142,7 +142,9 @@ private:
             const auto offered = std::ranges::find_if(any, [&](Waveform waveform) {
                 return std::ranges::find(m_unit.waveforms, waveform) != m_unit.waveforms.end();
             });
-            settings.waveform = offered == any.end() ? any.front() : *offered;
+            if (offered != any.end()) { // or what stands is nearer than what nobody can have
+                settings.waveform = *offered;
+            }
         }
     }
 
