@@ -26,6 +26,13 @@ using Schedule = std::variant<WeekdaySet, DaysPerWeek>;
 /// takes.
 enum class SiteOrder { together, oneAfterAnother };
 
+/// What the settings of a block were taken from, for whoever asks years later.
+struct BlockOrigin {
+    std::string name;          ///< of a study or of the practice's own settings; not empty
+    bool changedSince = false; ///< a setting, days or sessions a day were changed afterwards
+    friend bool operator==(const BlockOrigin&, const BlockOrigin&) = default;
+};
+
 /// A run of whole weeks with the same prescription.
 struct Block {
     int weeks = 4; ///< 1 … 52
@@ -33,6 +40,7 @@ struct Block {
     int sessionsPerDay = 1; ///< 1 … 6
     SiteOrder siteOrder = SiteOrder::together;
     std::vector<Site> sites;
+    std::optional<BlockOrigin> origin = std::nullopt; ///< nothing where settings were set by hand
     friend bool operator==(const Block&, const Block&) = default;
 };
 

@@ -65,6 +65,8 @@ constexpr auto keptTexts = std::to_array<std::string_view>({
     "practice_question.class",
     "practice_question.reach",
     "practice_question.advice_place",
+    "house_settings.ramp_habit",
+    "house_settings.waveform",
     "diary_entry.source",
     "follow_up.decision",
     "measurement.kind",
@@ -112,6 +114,7 @@ const std::map<std::string, std::string>& standIns()
         {"patient.language", "''"},
         {"practitioner.name", "'Practitioner ' || id"},
         {"stimulator.name", "'Unit ' || id"},
+        {"house_settings.name", "'Settings ' || id"},
         {"loan_unit.inventory_number", "'U' || id"},
         {"preference.value", "CASE WHEN value = '' OR (" + isAmountNamed("name") + " AND " +
                                  dialect::isWholeNumber("value") + ") THEN value ELSE 'text' END"},

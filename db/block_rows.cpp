@@ -31,26 +31,8 @@ Columns columnsOf(const Block& block)
         {"days_per_week", days ? valueOf(days->days) : Value()},
         {"sessions_per_day", valueOf(block.sessionsPerDay)},
         {"site_order", valueOf(block.siteOrder)},
-    };
-}
-
-Columns columnsOf(const Settings& settings)
-{
-    return {
-        {"waveform", valueOf(settings.waveform)},
-        {"pulse_frequency_mhz", valueOf(settings.pulseFrequency)},
-        {"phase_duration_us", valueOf(settings.phaseDuration)},
-        {"interphase_gap_us", valueOf(settings.interphaseGap)},
-        {"second_phase_duration_us", valueOf(settings.secondPhaseDuration)},
-        {"carrier_frequency_mhz", valueOf(settings.carrierFrequency)},
-        {"burst_duty_permille", valueOf(settings.burstDuty)},
-        {"on_time_ms", valueOf(settings.onTime)},
-        {"off_time_ms", valueOf(settings.offTime)},
-        {"ramp_up_ms", valueOf(settings.rampUp)},
-        {"ramp_down_ms", valueOf(settings.rampDown)},
-        {"session_length_ms", valueOf(settings.sessionLength)},
-        {"last_tolerated_amplitude_ua", valueOf(settings.amplitude.lastTolerated)},
-        {"amplitude_ceiling_ua", valueOf(settings.amplitude.ceiling)},
+        {"starting_point", block.origin ? valueOf(block.origin->name) : Value()},
+        {"changed_since", valueOf(block.origin && block.origin->changedSince)},
     };
 }
 
@@ -61,7 +43,7 @@ Columns columnsOf(const Site& site)
         {"channel", valueOf(site.channel)},         {"position", valueOf(site.position)},
         {"instruction", valueOf(site.instruction)},
     };
-    append(columns, columnsOf(site.settings));
+    append(columns, db::columnsOf(site.settings));
     return columns;
 }
 
@@ -72,27 +54,6 @@ Columns columnsOf(const Pad& pad)
         {"width_mm", valueOf(pad.width)},    {"height_mm", valueOf(pad.height)},
         {"lead", valueOf(pad.lead)},
     };
-}
-
-// In the order of columnsOf(Site) and columnsOf(Settings).
-Settings takeSettings(Statement& row)
-{
-    Settings settings;
-    settings.waveform = takeChoice<Waveform>(row);
-    settings.pulseFrequency = takeQuantity<PulseFrequency>(row);
-    settings.phaseDuration = takeQuantity<PhaseDuration>(row);
-    settings.interphaseGap = takeQuantity<PhaseDuration>(row);
-    settings.secondPhaseDuration = takeOptionalQuantity<PhaseDuration>(row);
-    settings.carrierFrequency = takeOptionalQuantity<CarrierFrequency>(row);
-    settings.burstDuty = takeOptionalQuantity<BurstDuty>(row);
-    settings.onTime = takeMilliseconds(row);
-    settings.offTime = takeMilliseconds(row);
-    settings.rampUp = takeMilliseconds(row);
-    settings.rampDown = takeMilliseconds(row);
-    settings.sessionLength = takeMilliseconds(row);
-    settings.amplitude.lastTolerated = takeOptionalQuantity<Amplitude>(row);
-    settings.amplitude.ceiling = takeOptionalQuantity<Amplitude>(row);
-    return settings;
 }
 
 Pad takePad(Statement& row)
@@ -123,22 +84,6 @@ void requireBetween(Field field, std::int64_t number, std::int64_t least, std::i
     }
 }
 
-void requirePossible(const Settings& settings)
-{
-    for (const Field field : standardAskingOrder()) {
-        const auto count = countIn(settings, field);
-        CountRange bounds = arithmeticBounds(field);
-        if (!appliesTo(field, settings.waveform)) {
-            bounds.least =
-                std::min<std::int64_t>(bounds.least, 0); // kept for when it applies again
-        }
-        if (count && !bounds.contains(*count)) {
-            failOutside(field, amountIn(field, *count), amountIn(field, bounds.least),
-                        amountIn(field, bounds.most));
-        }
-    }
-}
-
 void requirePossible(const Pad& pad)
 {
     using namespace literals;
@@ -162,7 +107,7 @@ void requirePossible(const Block& block)
 void addSite(const Connection& connection, std::int64_t block, int ordinal, const Site& site)
 {
     requireBetween(Field::channel, site.channel, 1, 8);
-    requirePossible(site.settings);
+    db::requirePossible(site.settings);
     Columns columns = columnsOf(site);
     append(columns, {{"block", valueOf(block)}, {"ordinal", valueOf(ordinal)}});
     const std::int64_t id = insertRow(connection, "site", columns);
@@ -209,6 +154,62 @@ void readPads(const Connection& connection, const std::string& owned, std::int64
 
 } // namespace
 
+Columns columnsOf(const Settings& settings)
+{
+    return {
+        {"waveform", valueOf(settings.waveform)},
+        {"pulse_frequency_mhz", valueOf(settings.pulseFrequency)},
+        {"phase_duration_us", valueOf(settings.phaseDuration)},
+        {"interphase_gap_us", valueOf(settings.interphaseGap)},
+        {"second_phase_duration_us", valueOf(settings.secondPhaseDuration)},
+        {"carrier_frequency_mhz", valueOf(settings.carrierFrequency)},
+        {"burst_duty_permille", valueOf(settings.burstDuty)},
+        {"on_time_ms", valueOf(settings.onTime)},
+        {"off_time_ms", valueOf(settings.offTime)},
+        {"ramp_up_ms", valueOf(settings.rampUp)},
+        {"ramp_down_ms", valueOf(settings.rampDown)},
+        {"session_length_ms", valueOf(settings.sessionLength)},
+        {"last_tolerated_amplitude_ua", valueOf(settings.amplitude.lastTolerated)},
+        {"amplitude_ceiling_ua", valueOf(settings.amplitude.ceiling)},
+    };
+}
+
+Settings takeSettings(Statement& row)
+{
+    Settings settings;
+    settings.waveform = takeChoice<Waveform>(row);
+    settings.pulseFrequency = takeQuantity<PulseFrequency>(row);
+    settings.phaseDuration = takeQuantity<PhaseDuration>(row);
+    settings.interphaseGap = takeQuantity<PhaseDuration>(row);
+    settings.secondPhaseDuration = takeOptionalQuantity<PhaseDuration>(row);
+    settings.carrierFrequency = takeOptionalQuantity<CarrierFrequency>(row);
+    settings.burstDuty = takeOptionalQuantity<BurstDuty>(row);
+    settings.onTime = takeMilliseconds(row);
+    settings.offTime = takeMilliseconds(row);
+    settings.rampUp = takeMilliseconds(row);
+    settings.rampDown = takeMilliseconds(row);
+    settings.sessionLength = takeMilliseconds(row);
+    settings.amplitude.lastTolerated = takeOptionalQuantity<Amplitude>(row);
+    settings.amplitude.ceiling = takeOptionalQuantity<Amplitude>(row);
+    return settings;
+}
+
+void requirePossible(const Settings& settings)
+{
+    for (const Field field : standardAskingOrder()) {
+        const auto count = countIn(settings, field);
+        CountRange bounds = arithmeticBounds(field);
+        if (!appliesTo(field, settings.waveform)) {
+            bounds.least =
+                std::min<std::int64_t>(bounds.least, 0); // kept for when it applies again
+        }
+        if (count && !bounds.contains(*count)) {
+            failOutside(field, amountIn(field, *count), amountIn(field, bounds.least),
+                        amountIn(field, bounds.most));
+        }
+    }
+}
+
 Site takeSite(Statement& row)
 {
     Site site;
@@ -234,6 +235,11 @@ Block takeBlock(Statement& row)
     }
     block.sessionsPerDay = takeInt(row);
     block.siteOrder = takeChoice<SiteOrder>(row);
+    const auto startingPoint = row.takeOptionalText();
+    const bool changedSince = takeFlag(row);
+    if (startingPoint) {
+        block.origin = BlockOrigin{*startingPoint, changedSince};
+    }
     return block;
 }
 

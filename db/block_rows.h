@@ -27,8 +27,15 @@ Columns columnsOf(const std::vector<Block>& blocks);
 
 /// The columns of a block from `weeks` on, in the order in which takeBlock reads them.
 inline constexpr const char* blockColumns =
-    "block.weeks, block.weekdays, block.days_per_week, block.sessions_per_day, block.site_order";
+    "block.weeks, block.weekdays, block.days_per_week, block.sessions_per_day, block.site_order, "
+    "block.starting_point, block.changed_since";
 Block takeBlock(Statement& row);
+
+Columns columnsOf(const Settings& settings);
+/// In the order of columnsOf(Settings).
+Settings takeSettings(Statement& row);
+/// Failure outOfRange where a setting lies outside what the arithmetic allows.
+void requirePossible(const Settings& settings);
 
 /// A site without its pads.
 inline constexpr const char* siteColumns =

@@ -4,8 +4,6 @@
 #include "db/change_chain.h"
 #include "db/migrations.h"
 
-#include <span>
-
 namespace quadrille::db
 {
 
@@ -38,14 +36,19 @@ constexpr const char* parts[] = {
     "WHERE stimulator = (SELECT stimulator FROM plan WHERE id = ?) ORDER BY ordinal",
 };
 
-// What later steps added. Plans that were issued before say nothing here, and keep their seal.
-constexpr int stepOfLaterParts = 6;
-constexpr const char* laterParts[] = {
-    "SELECT 'traits', cycle_start, usage_counter, memories, most_output_ua FROM stimulator "
-    "WHERE id = (SELECT stimulator FROM plan WHERE id = ?) AND (cycle_start <> 'with_on' OR "
-    "usage_counter <> 'none' OR memories <> 0 OR most_output_ua IS NOT NULL)",
-    "SELECT 'own word', field, word FROM stimulator_own_word "
-    "WHERE stimulator = (SELECT stimulator FROM plan WHERE id = ?) ORDER BY field",
+/// What a later step added. Plans that were issued before say nothing here, and keep their seal.
+struct LaterPart {
+    int step;
+    const char* statement;
+};
+constexpr LaterPart laterParts[] = {
+    {6, "SELECT 'traits', cycle_start, usage_counter, memories, most_output_ua FROM stimulator "
+        "WHERE id = (SELECT stimulator FROM plan WHERE id = ?) AND (cycle_start <> 'with_on' OR "
+        "usage_counter <> 'none' OR memories <> 0 OR most_output_ua IS NOT NULL)"},
+    {6, "SELECT 'own word', field, word FROM stimulator_own_word "
+        "WHERE stimulator = (SELECT stimulator FROM plan WHERE id = ?) ORDER BY field"},
+    {10, "SELECT 'starting point', ordinal, starting_point, changed_since FROM block "
+         "WHERE plan = ? AND starting_point IS NOT NULL ORDER BY ordinal"},
 };
 
 /// Appends all values of a part; gives the number of its rows.
@@ -74,11 +77,12 @@ std::string planSeal(const Connection& connection, std::int64_t plan)
         const std::int64_t count = appendPart(values, connection, part, plan);
         values.push_back({{}, count});
     }
-    // A step before that one seals plans on its way, on a schema that has not come so far.
-    const bool hasLaterParts = schemaVersion(connection) >= stepOfLaterParts;
-    for (const char* part : hasLaterParts ? std::span<const char* const>(laterParts)
-                                          : std::span<const char* const>()) {
-        appendPart(values, connection, part, plan);
+    // An earlier step seals plans on its way, on a schema that has not come so far.
+    const int present = schemaVersion(connection);
+    for (const LaterPart& part : laterParts) {
+        if (present >= part.step) {
+            appendPart(values, connection, part.statement, plan);
+        }
     }
     return chainAfter("plan", values);
 }

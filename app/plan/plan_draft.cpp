@@ -4,6 +4,8 @@
 #include "app/plan/plan_commands.h"
 #include "app/words/trade_words.h"
 
+#include "core/starting_point.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -52,7 +54,7 @@ void PlanDraft::load(Draft saved, const std::optional<Draft>& unsaved)
     if (differs) {
         // The work goes on from the draft that it began from, which may not be the last one saved.
         m_saved.version = unsaved->version;
-        apply(tr("Unsaved work of last time"), {}, [&](Draft& draft) { draft = *unsaved; });
+        push(tr("Unsaved work of last time"), {}, *unsaved);
     }
     emit currentBlockChanged();
     emit changed();
@@ -78,14 +80,14 @@ void PlanDraft::goOnFrom(Draft saved, const Draft& draft)
     saved.course = m_draft.course;
     m_saved = std::move(saved);
     if (draft.stimulator != m_draft.stimulator || draft.blocks != m_draft.blocks) {
-        apply(tr("Take the draft saved elsewhere"), {}, [&](Draft& shown) { shown = draft; });
+        push(tr("Take the draft saved elsewhere"), {}, draft);
     }
     emit changed();
 }
 
 void PlanDraft::revert()
 {
-    apply(tr("Revert to what was saved"), {}, [&](Draft& draft) { draft = m_saved; });
+    push(tr("Revert to what was saved"), {}, m_saved);
 }
 
 void PlanDraft::setStimulators(std::vector<Stimulator> stimulators)
@@ -288,6 +290,12 @@ void PlanDraft::apply(const QString& verb, const QString& step,
 {
     Draft after = m_draft;
     change(after);
+    markChangedSince(m_draft.blocks, after.blocks);
+    push(verb, step, std::move(after));
+}
+
+void PlanDraft::push(const QString& verb, const QString& step, Draft after)
+{
     if (after == m_draft) {
         return;
     }

@@ -96,6 +96,9 @@ public:
     void removeSite(std::size_t index);
     /// The same site on another channel, its amplitudes left out.
     void copySite(std::size_t index, int channel);
+    /// Takes a block that a starting point was applied to, in place of the current one, as one
+    /// step.
+    void applyStartingPoint(const Block& applied);
     /// The next turn of the same box begins a new undo step.
     void endStep();
 
@@ -109,7 +112,10 @@ signals:
     void currentBlockChanged();
 
 private:
+    /// One step; blocks that no longer ask for what they started from are marked.
     void apply(const QString& verb, const QString& step, const std::function<void(Draft&)>& change);
+    /// One step to a draft as it is.
+    void push(const QString& verb, const QString& step, Draft after);
     void applyToBlock(const QString& verb, const QString& step,
                       const std::function<void(Block&)>& change);
 

@@ -73,4 +73,16 @@ void PlanDraft::copySite(std::size_t index, int channel)
     });
 }
 
+void PlanDraft::applyStartingPoint(const Block& applied)
+{
+    const auto current = currentBlock();
+    if (!current || !applied.origin) {
+        return;
+    }
+    Draft after = m_draft;
+    after.blocks[*current] = applied;
+    push(tr("Start from %1").arg(QString::fromStdString(applied.origin->name)), {},
+         std::move(after));
+}
+
 } // namespace quadrille::app

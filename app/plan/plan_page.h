@@ -60,6 +60,8 @@ public:
     void lengthenBlock(int byWeeks);
     /// The course was changed on file: paused, ended, reopened, another date.
     void courseChanged(const Course& course) { m_course = course; }
+    /// Published and own settings to start the block in work from.
+    void showStartingPoints();
     /// The plans of the course side by side.
     void showPlansIssued();
 

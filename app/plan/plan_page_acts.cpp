@@ -8,6 +8,8 @@
 #include "app/plan/plans_issued_dialog.h"
 #include "app/plan/settings_form.h"
 #include "app/plan/split_form.h"
+#include "app/plan/starting_points_dialog.h"
+#include "app/words/starting_point_text.h"
 
 #include "db/screenings.h"
 
@@ -44,6 +46,23 @@ void PlanPage::splitBlock(std::size_t index)
         m_draft.splitBlock(index, form.week());
         m_blocks->focusBlocks();
     }
+}
+
+void PlanPage::showStartingPoints()
+{
+    const Block* block = m_draft.block();
+    const QString condition = m_course ? QString::fromStdString(m_course->problem) : QString();
+    StartingPointsDialog dialog(m_services,
+                                {block != nullptr ? std::optional(*block) : std::nullopt,
+                                 m_draft.stimulator(), m_draft.currentBlock(), condition},
+                                this);
+    if (dialog.exec() != QDialog::Accepted || !dialog.applied()) {
+        return;
+    }
+    m_draft.endStep();
+    m_draft.applyStartingPoint(dialog.applied()->block);
+    emit said(dialog.saidAfterwards());
+    m_form->focusFirst();
 }
 
 void PlanPage::showPlansIssued()

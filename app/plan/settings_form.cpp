@@ -1,20 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/plan/settings_form.h"
 
-#include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/plan/days_picker.h"
 #include "app/plan/plan_draft.h"
 #include "app/plan/quantity_box.h"
 #include "app/plan/setting_row.h"
+#include "app/plan/settings_head.h"
 #include "app/words/finding_text.h"
 #include "app/words/trade_words.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QKeyEvent>
-#include <QLabel>
 #include <QSignalBlocker>
 #include <QSpinBox>
 #include <QVBoxLayout>
@@ -45,33 +43,18 @@ SettingsForm::SettingsForm(PlanDraft& draft, const QuantityText& text, QWidget* 
     : QFrame(parent)
     , m_draft(draft)
     , m_text(text)
-    , m_title(new QLabel(this))
-    , m_unitHead(new QLabel(this))
-    , m_beforeHead(new QLabel(this))
+    , m_head(new SettingsHead(this))
     , m_rows(new QVBoxLayout)
 {
     setRole(*this, Role::sheet);
-    setRole(*m_title, Role::strongText);
-    setRole(*m_unitHead, Role::captionText);
-    setRole(*m_beforeHead, Role::captionText);
-    auto* head = new QFrame(this);
-    setRole(*head, Role::sheetHead);
-    auto* heads = new QHBoxLayout(head);
-    heads->setContentsMargins(space::insideSheet, space::small, space::close, space::small);
-    heads->setSpacing(space::close);
-    const double factor = appliedFactor();
-    m_title->setFixedWidth(
-        scaled(SettingRow::nameWidth + SettingRow::fieldWidth + space::close, factor));
-    m_unitHead->setFixedWidth(scaled(SettingRow::allowedWidth, factor));
-    heads->addWidget(m_title);
-    heads->addWidget(m_unitHead);
-    heads->addWidget(m_beforeHead, 1);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(1, 1, 1, space::tiny);
     layout->setSpacing(0);
-    layout->addWidget(head);
+    layout->addWidget(m_head);
     layout->addLayout(m_rows);
     layout->addStretch();
+    connect(m_head, &SettingsHead::startingPointsRequested, this,
+            &SettingsForm::startingPointsRequested);
     connect(&m_draft, &PlanDraft::changed, this, &SettingsForm::refresh);
     connect(&m_draft, &PlanDraft::currentBlockChanged, this, &SettingsForm::refresh);
     refresh();
@@ -117,11 +100,7 @@ void SettingsForm::refresh()
     }
     const auto current = m_draft.currentBlock();
     const auto unit = m_draft.stimulator();
-    m_title->setText(current ? tr("Block %1 settings").arg(*current + 1) : tr("Settings"));
-    m_unitHead->setText(unit ? tr("Unit allows") : QString());
-    m_unitHead->setToolTip(unit ? QString::fromStdString(unit->name) : QString());
-    m_beforeHead->setText(m_draft.blockBefore() != nullptr ? tr("Block %1").arg(*current)
-                                                           : QString());
+    m_head->showBlock(current, unit, m_draft.block(), m_draft.blockBefore() != nullptr);
     for (const QuantityLine& line : m_lines) {
         refreshQuantity(line);
     }

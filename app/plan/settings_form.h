@@ -12,7 +12,6 @@
 #include <vector>
 
 class QComboBox;
-class QLabel;
 class QSpinBox;
 class QVBoxLayout;
 
@@ -23,6 +22,7 @@ class DaysPicker;
 class PlanDraft;
 class QuantityBox;
 class SettingRow;
+class SettingsHead;
 
 /// The settings of the current block in the order in which its unit asks for them, then the block's
 /// weeks and days. Edits go to the draft at once; what differs from the block before is marked.
@@ -44,6 +44,7 @@ public:
 
 signals:
     void problemChanged();
+    void startingPointsRequested();
     /// The person works on this field now.
     void fieldEntered(quadrille::Field field);
 
@@ -73,9 +74,7 @@ private:
 
     PlanDraft& m_draft;
     const QuantityText& m_text;
-    QLabel* m_title;
-    QLabel* m_unitHead;
-    QLabel* m_beforeHead;
+    SettingsHead* m_head;
     QVBoxLayout* m_rows;
     QWidget* m_body = nullptr;
     std::vector<QuantityLine> m_lines;

@@ -104,6 +104,9 @@ void MainWindow::carryOutInRecord(Act act)
         return plan.saveDraft();
     case Act::revertDraft:
         return plan.revert();
+    case Act::startingPoints:
+        m_record->showPage(RecordPage::planIndex);
+        return plan.showStartingPoints();
     case Act::clinicSession:
         m_record->showPage(RecordPage::planIndex);
         return plan.holdClinicSession();

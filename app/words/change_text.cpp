@@ -42,6 +42,7 @@ constexpr std::array recordNames{
     Name{"screening", QT_TRANSLATE_NOOP("ChangeWords", "Screening")},
     Name{"practice_question", QT_TRANSLATE_NOOP("ChangeWords", "Question of the practice")},
     Name{"screening_override", QT_TRANSLATE_NOOP("ChangeWords", "Reason for going ahead")},
+    Name{"house_settings", QT_TRANSLATE_NOOP("ChangeWords", "House settings")},
     Name{"diary_entry", QT_TRANSLATE_NOOP("ChangeWords", "Diary entry")},
     Name{"diary_day", QT_TRANSLATE_NOOP("ChangeWords", "Day of the diary")},
     Name{"diary_received", QT_TRANSLATE_NOOP("ChangeWords", "Diary received")},
@@ -67,6 +68,9 @@ constexpr std::array fieldNames{
     Name{"agreed_return_date", QT_TRANSLATE_NOOP("ChangeWords", "Agreed return of the diary")},
     Name{"days_per_week", QT_TRANSLATE_NOOP("ChangeWords", "Days a week")},
     Name{"site_order", QT_TRANSLATE_NOOP("ChangeWords", "Sites at once or in turn")},
+    Name{"starting_point", QT_TRANSLATE_NOOP("ChangeWords", "Started from")},
+    Name{"changed_since", QT_TRANSLATE_NOOP("ChangeWords", "Changed since")},
+    Name{"condition", QT_TRANSLATE_NOOP("ChangeWords", "Condition")},
     Name{"withdrawn", QT_TRANSLATE_NOOP("ChangeWords", "Withdrawn")},
     Name{"to_date", QT_TRANSLATE_NOOP("ChangeWords", "To")},
     Name{"comfort", QT_TRANSLATE_NOOP("ChangeWords", "Comfort")},
@@ -234,7 +238,7 @@ bool isChoice(const QString& column)
 bool isFlag(const QString& column)
 {
     return column == QStringLiteral("archived") || column == QStringLiteral("withdrawn") ||
-           column == QStringLiteral("skin_seen");
+           column == QStringLiteral("skin_seen") || column == QStringLiteral("changed_since");
 }
 
 } // namespace

@@ -6,7 +6,6 @@
 
 #include "core/plan_figures.h"
 #include "core/settings_comparison.h"
-#include "core/unit_fit.h"
 
 #include <QCoreApplication>
 
@@ -23,31 +22,6 @@ namespace
 struct FitWords {
     Q_DECLARE_TR_FUNCTIONS(FitWords)
 };
-
-QString reasonText(FitReason reason)
-{
-    switch (reason) {
-    case FitReason::waveformNotOffered:
-        return FitWords::tr("the unit gives another waveform");
-    case FitReason::rampHabit:
-        return FitWords::tr("keeps the on phase: the ramps count otherwise on this unit");
-    case FitReason::outsideRange:
-        return FitWords::tr("outside the unit’s range");
-    case FitReason::fixedOnUnit:
-        return FitWords::tr("fixed on this unit");
-    case FitReason::betweenSteps:
-        return FitWords::tr("between two steps");
-    case FitReason::notOnUnit:
-        return FitWords::tr("the unit has no such setting");
-    case FitReason::rampsTooLong:
-        return FitWords::tr("would not fit into the on time");
-    case FitReason::otherPulse:
-        return FitWords::tr("tolerated with another pulse: find it again with the patient");
-    case FitReason::sharedTiming:
-        return FitWords::tr("the channels share their timing with site 1");
-    }
-    return {};
-}
 
 QString valueText(Field field, const FitValue& value, const QuantityText& text)
 {
@@ -71,7 +45,7 @@ FitRow rowOf(const FitChange& change, const QuantityText& text)
                              change.why != FitReason::otherPulse;
     const QString why = startsAbove
                             ? FitWords::tr("the unit begins above it: find it with the patient")
-                            : reasonText(change.why);
+                            : fitReasonText(change.why);
     return {fieldName(change.field), valueText(change.field, change.wanted, text),
             valueText(change.field, change.possible, text), why};
 }
@@ -196,6 +170,31 @@ QStringList stopsOf(const Block& block, const Stimulator& unit, const QuantityTe
 }
 
 } // namespace
+
+QString fitReasonText(FitReason reason)
+{
+    switch (reason) {
+    case FitReason::waveformNotOffered:
+        return FitWords::tr("the unit gives another waveform");
+    case FitReason::rampHabit:
+        return FitWords::tr("keeps the on phase: the ramps count otherwise on this unit");
+    case FitReason::outsideRange:
+        return FitWords::tr("outside the unit’s range");
+    case FitReason::fixedOnUnit:
+        return FitWords::tr("fixed on this unit");
+    case FitReason::betweenSteps:
+        return FitWords::tr("between two steps");
+    case FitReason::notOnUnit:
+        return FitWords::tr("the unit has no such setting");
+    case FitReason::rampsTooLong:
+        return FitWords::tr("would not fit into the on time");
+    case FitReason::otherPulse:
+        return FitWords::tr("tolerated with another pulse: find it again with the patient");
+    case FitReason::sharedTiming:
+        return FitWords::tr("the channels share their timing with site 1");
+    }
+    return {};
+}
 
 std::vector<FitSection> fitSections(const std::vector<Block>& blocks, const FitOrigin& origin,
                                     const Stimulator& unit, const QuantityText& text)

@@ -6,6 +6,7 @@
 
 #include "core/plan.h"
 #include "core/stimulator.h"
+#include "core/unit_fit.h"
 
 #include <QString>
 #include <QStringList>
@@ -14,6 +15,9 @@
 
 namespace quadrille::app
 {
+
+/// Why a setting can’t stay as it is, to follow a colon.
+QString fitReasonText(FitReason reason);
 
 /// One value before and after.
 struct FitRow {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/words/plan_rows.h"
 
+#include "app/words/starting_point_text.h"
 #include "app/words/trade_words.h"
 
 #include "core/settings.h"
@@ -41,7 +42,8 @@ Values valuesOf(const std::vector<Block>& blocks, std::size_t index, const Quant
     return {{fieldName(Field::weeks), weeksName(firstWeekOf(blocks, index), block.weeks)},
             {fieldName(Field::weekdays), scheduleName(block.schedule, text)},
             {PlanRowWords::tr("Sessions"), timesADay(block.sessionsPerDay)},
-            {PlanRowWords::tr("Sites run"), several ? order : QString()}};
+            {PlanRowWords::tr("Sites run"), several ? order : QString()},
+            {PlanRowWords::tr("Settings"), block.origin ? originText(*block.origin) : QString()}};
 }
 
 QString padsText(const Site& site, const QuantityText& text)

@@ -29,6 +29,7 @@
 #include "app/words/translations.h"
 #include "tests/app/render_clinic.h"
 #include "tests/app/render_courses.h"
+#include "tests/app/render_starting_points.h"
 #include "tests/app/screen_renderer.h"
 #include "tests/support/whole_caseload.h"
 
@@ -347,6 +348,8 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     saved = renderClinic(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) && saved;
     saved = renderCourses(shown, renderer, patientNamed(shown, "Agnes Thorley").value(),
                           patientNamed(shown, "Amina Holloworth").value()) &&
+            saved;
+    saved = renderStartingPoints(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) &&
             saved;
     saved = renderUnits(shown, renderer) && saved;
     saved = renderPlanOfUnits(shown, renderer) && saved;

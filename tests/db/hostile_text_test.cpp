@@ -7,6 +7,7 @@
 #include "db/course_events.h"
 #include "db/diary.h"
 #include "db/electrode_sets.h"
+#include "db/house_settings.h"
 #include "db/loans.h"
 #include "db/measurements.h"
 #include "db/practice_preferences.h"
@@ -71,6 +72,7 @@ protected:
                 draft.course = id;
                 Site& site = draft.blocks[0].sites[0];
                 site.muscle = site.position = site.instruction = text;
+                draft.blocks[0].origin = BlockOrigin{text, true};
                 saveDraft(w, draft);
                 draft.version = 1;
                 tests::signAllClear(w, id, ids.practitioner, day(2026, 2, 9));
@@ -96,6 +98,11 @@ protected:
                 reason.question = reason.reason = text;
                 reason.practitioner = ids.practitioner;
                 addOverride(w, reason);
+            },
+            [](Writing& w, const std::string& text) {
+                HouseSettings kept = houseSettingsFrom(tests::aBlock(tests::aUnit()), {});
+                kept.name = kept.muscle = kept.condition = kept.note = text;
+                addHouseSettings(w, kept);
             },
             [course, this](Writing& w, const std::string& text) {
                 LoanUnit unit;

@@ -317,8 +317,9 @@ TEST_P(OlderStore, KeepsTheRowsOfEveryTableThatItHad)
     }));
 }
 
-INSTANTIATE_TEST_SUITE_P(EverySchema, OlderStore,
-                         testing::Range(1, newestVersion(builtInSteps()) + 1));
+INSTANTIATE_TEST_SUITE_P(
+    EverySchema, OlderStore,
+    testing::Range(1, tests::newestDump(QStringLiteral(QUADRILLE_TEST_STORES)) + 1));
 
 } // namespace
 } // namespace quadrille::db

@@ -233,7 +233,7 @@ TEST_F(Schema, EveryTableIsStrict)
         EXPECT_EQ(rows.takeInteger(), 1) << name;
         ++tables;
     }
-    EXPECT_EQ(tables, 46);
+    EXPECT_EQ(tables, 47);
 }
 
 TEST_F(Schema, IndexesLieOnTheColumnsTheyAreMeantFor)
@@ -286,6 +286,7 @@ TEST_F(Schema, IndexesLieOnTheColumnsTheyAreMeantFor)
         {"electrode_set_of_course", "course, issued_on"},
         {"preference_name", "name"},
         {"erasure_of_patient", "patient"},
+        {"house_settings_name", "name"},
         {"loan_unit_number", "inventory_number"},
         {"loan_unit_of_stimulator", "stimulator"},
         {"loan_that_is_open", "unit"},
@@ -297,7 +298,8 @@ TEST_F(Schema, IndexesLieOnTheColumnsTheyAreMeantFor)
          {"patient_reference", "course_number", "stimulator_name", "plan_number", "draft_of_course",
           "block_of_plan", "block_of_draft", "site_of_block", "screening_number",
           "screening_question_order", "diary_entry_of_session", "diary_day_of_course",
-          "preference_name", "erasure_of_patient", "loan_unit_number", "loan_that_is_open"}) {
+          "preference_name", "erasure_of_patient", "loan_unit_number", "loan_that_is_open",
+          "house_settings_name"}) {
         EXPECT_TRUE(unique[name]) << name;
     }
 }
