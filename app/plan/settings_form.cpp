@@ -15,6 +15,7 @@
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
+#include <QPushButton>
 #include <QSignalBlocker>
 #include <QSpinBox>
 #include <QVBoxLayout>
@@ -60,10 +61,15 @@ SettingsForm::SettingsForm(PlanDraft& draft, const QuantityText& text, QWidget* 
     heads->setContentsMargins(space::insideSheet, space::small, space::close, space::small);
     heads->setSpacing(space::close);
     const double factor = appliedFactor();
-    m_title->setFixedWidth(
-        scaled(SettingRow::nameWidth + SettingRow::fieldWidth + space::close, factor));
+    auto* whatIf = new QPushButton(tr("What if…"), head);
+    whatIf->setObjectName(QStringLiteral("whatIf"));
+    whatIf->setToolTip(tr("Variants beside this block: Ctrl Shift W"));
+    connect(whatIf, &QPushButton::clicked, this, &SettingsForm::whatIfRequested);
+    m_title->setFixedWidth(scaled(SettingRow::nameWidth, factor));
+    whatIf->setFixedWidth(scaled(SettingRow::fieldWidth, factor));
     m_unitHead->setFixedWidth(scaled(SettingRow::allowedWidth, factor));
     heads->addWidget(m_title);
+    heads->addWidget(whatIf);
     heads->addWidget(m_unitHead);
     heads->addWidget(m_beforeHead, 1);
     auto* layout = new QVBoxLayout(this);

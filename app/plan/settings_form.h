@@ -44,6 +44,8 @@ public:
 
 signals:
     void problemChanged();
+    /// The person wants to try variants of the block.
+    void whatIfRequested();
     /// The person works on this field now.
     void fieldEntered(quadrille::Field field);
 

@@ -41,6 +41,7 @@ enum class Act {
     redo,
     saveDraft,
     revertDraft,
+    whatIf,
     clinicSession,
     issuePlan,
     plansIssued,

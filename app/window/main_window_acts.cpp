@@ -104,6 +104,9 @@ void MainWindow::carryOutInRecord(Act act)
         return plan.saveDraft();
     case Act::revertDraft:
         return plan.revert();
+    case Act::whatIf:
+        m_record->showPage(RecordPage::planIndex);
+        return plan.askWhatIf();
     case Act::clinicSession:
         m_record->showPage(RecordPage::planIndex);
         return plan.holdClinicSession();
