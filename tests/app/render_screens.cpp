@@ -29,6 +29,7 @@
 #include "app/words/translations.h"
 #include "tests/app/render_clinic.h"
 #include "tests/app/render_courses.h"
+#include "tests/app/render_whatif.h"
 #include "tests/app/screen_renderer.h"
 #include "tests/support/whole_caseload.h"
 
@@ -348,6 +349,7 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     saved = renderCourses(shown, renderer, patientNamed(shown, "Agnes Thorley").value(),
                           patientNamed(shown, "Amina Holloworth").value()) &&
             saved;
+    saved = renderWhatIf(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) && saved;
     saved = renderUnits(shown, renderer) && saved;
     saved = renderPlanOfUnits(shown, renderer) && saved;
     shown.window->close();
