@@ -51,6 +51,13 @@ void SettingCell::show(std::optional<std::int64_t> count, std::optional<std::int
     m_box->setAccessibleDescription(m_was->text());
 }
 
+void SettingCell::dropText()
+{
+    if (m_box->hasProblem()) {
+        m_box->setCount(m_box->count() ? std::nullopt : std::optional<std::int64_t>(0));
+    }
+}
+
 FigureCell::FigureCell(const QString& name, QWidget* parent)
     : QWidget(parent)
     , m_name(name)

@@ -37,6 +37,8 @@ public:
     const QuantityBox& box() const { return *m_box; }
     /// `planned`: what the block has.
     void show(std::optional<std::int64_t> count, std::optional<std::int64_t> planned);
+    /// Lets go of text that is no value, so that the next value is shown.
+    void dropText();
 
 private:
     const QuantityText& m_text;

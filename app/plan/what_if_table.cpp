@@ -140,8 +140,14 @@ QWidget* WhatIfTable::head(const QString& planName)
         reset->setAccessibleName(tr("Variant %1 as the block").arg(variantName(variant)));
         reset->setAutoDefault(false);
         setRole(*reset, Role::linkButton);
-        connect(reset, &QPushButton::clicked, this,
-                [this, variant] { emit resetRequested(variant); });
+        connect(reset, &QPushButton::clicked, this, [this, variant] {
+            for (const SettingLine& one : m_settings) {
+                if (SettingCell* cell = one.cells[variant]; cell != nullptr) {
+                    cell->dropText();
+                }
+            }
+            emit resetRequested(variant);
+        });
         line->addWidget(name);
         line->addStretch();
         line->addWidget(reset);
@@ -214,13 +220,14 @@ void WhatIfTable::addSettings(const WhatIf& whatIf)
     }
 }
 
-void WhatIfTable::addSection(const QString& title)
+QLabel* WhatIfTable::addSection(const QString& title)
 {
     const int row = m_grid->rowCount();
     m_grid->setRowMinimumHeight(row, space::close);
     auto* label = new QLabel(title, m_content);
     setRole(*label, Role::captionText);
     m_grid->addWidget(label, row + 1, 0, 1, columns);
+    return label;
 }
 
 QLabel* WhatIfTable::addSentences(const char* objectName)
@@ -261,7 +268,8 @@ void WhatIfTable::addFigures()
     };
     addSection(tr("For one session"));
     add(ofSession);
-    addSection(tr("Predicted fatigue, last contraction / first: %1").arg(modelMark()));
+    m_modelHead =
+        addSection(tr("Predicted fatigue, last contraction / first: %1").arg(modelMark()));
     add(ofModel);
     m_modelSentences = addSentences("whatIfModel");
     addSection(tr("For the week"));
@@ -297,6 +305,14 @@ void WhatIfTable::showFigures(const WhatIf& whatIf, const WhatIfFigures& figures
         label.setText(lines.join(QLatin1Char('\n')));
         label.setVisible(!lines.isEmpty());
     };
+    QStringList limits;
+    if (figures.plan.figures) {
+        for (const ModelLimit limit : figures.plan.figures->limits) {
+            limits.append(modelLimitText(limit));
+        }
+    }
+    m_modelHead->setToolTip(limits.join(QLatin1Char('\n')));
+    m_modelHead->setAccessibleDescription(limits.join(QLatin1Char(' ')));
     say(*m_limits, limitSentences(whatIf, figures, m_planName, m_text));
     say(*m_modelSentences,
         pending ? QStringList{tr("The model is still computing.")} : modelSentences(figures));

@@ -64,7 +64,7 @@ private:
     QWidget* head(const QString& planName);
     void addSettings(const WhatIf& whatIf);
     void addFigures();
-    void addSection(const QString& title);
+    QLabel* addSection(const QString& title);
     QLabel* addName(const QString& name, const QString& hint);
     QLabel* addPlanned(const QString& objectName);
     QLabel* addSentences(const char* objectName);
@@ -77,6 +77,7 @@ private:
     QScrollArea* m_scroll;
     QWidget* m_content;
     QGridLayout* m_grid;
+    QLabel* m_modelHead = nullptr;
     QLabel* m_limits = nullptr;
     QLabel* m_modelSentences = nullptr;
     std::vector<SettingLine> m_settings;

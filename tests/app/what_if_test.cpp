@@ -177,6 +177,11 @@ TEST_F(WhatIfVariants, SayWhatTheBlockHasWhereTheyDiffer)
         << "what was found with the patient is not tried";
     click("reset-1");
     EXPECT_EQ(changed.count(), 30'000);
+    enter(1, Field::offTime, QStringLiteral("x"));
+    EXPECT_TRUE(changed.hasProblem());
+    click("reset-1");
+    EXPECT_FALSE(changed.hasProblem());
+    EXPECT_EQ(changed.text(), QStringLiteral("30\u00A0s"));
 }
 
 TEST_F(WhatIfVariants, FitFifteenMinutesWithTheSameContractions)
