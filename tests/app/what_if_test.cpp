@@ -4,10 +4,12 @@
 // beside the checks; figures are those of compareSettings().
 #include "app/charts/chart_view.h"
 #include "app/patient/record_page.h"
+#include "app/plan/model_worker.h"
 #include "app/plan/plan_page.h"
 #include "app/plan/quantity_box.h"
 #include "app/plan/what_if_cells.h"
 #include "app/plan/what_if_dialog.h"
+#include "app/plan/what_if_search.h"
 #include "app/words/what_if_text.h"
 #include "tests/app/practice_window.h"
 
@@ -26,7 +28,10 @@
 #include <QStatusBar>
 #include <QTest>
 
+#include <atomic>
 #include <gtest/gtest.h>
+#include <memory>
+#include <thread>
 
 using namespace quadrille;
 using namespace quadrille::app;
@@ -467,4 +472,43 @@ TEST_F(AdoptedVariant, NeedsAUnitABlockAndASite)
     EXPECT_TRUE(sentence().startsWith(QStringLiteral("Add a block first")));
     draft().takeStimulator(StimulatorId(999));
     EXPECT_TRUE(sentence().startsWith(QStringLiteral("Choose the patient’s stimulator first")));
+}
+
+TEST(WhatIfPanel, OffersToStopASearchThatGoesOn)
+{
+    const QuantityText text{QLocale(QLocale::English, QLocale::UnitedKingdom)};
+    const Block block = tenOnThirtyOff();
+    WhatIfSearch panel({block, {block, block, block}, 0, aUnit()}, text, nullptr);
+    panel.show();
+    auto* stop = panel.findChild<QPushButton*>(QStringLiteral("stopSearch"));
+    int stops = 0;
+    QObject::connect(&panel, &WhatIfSearch::stopRequested, &panel, [&stops] { ++stops; });
+    EXPECT_FALSE(stop->isVisible());
+    panel.showPending();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return stop->isVisible(); }));
+    stop->click();
+    EXPECT_EQ(stops, 1);
+    panel.showAnswer(QStringLiteral("Stopped"));
+    EXPECT_FALSE(stop->isVisible());
+}
+
+TEST(ModelWorker, StopsTheJobBeforeAndDeliversTheLastOnly)
+{
+    ModelWorker worker(nullptr);
+    std::atomic<bool> started = false;
+    QStringList delivered;
+    worker.ask([&](ModelMemory&, const std::stop_token& stop) -> ModelWorker::Delivery {
+        started = true;
+        while (!stop.stop_requested()) {
+            std::this_thread::yield();
+        }
+        return [&delivered] { delivered.append(QStringLiteral("first")); };
+    });
+    ASSERT_TRUE(QTest::qWaitFor([&] { return started.load(); }));
+    worker.ask([&](ModelMemory&, const std::stop_token&) -> ModelWorker::Delivery {
+        return [&delivered] { delivered.append(QStringLiteral("second")); };
+    });
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !delivered.isEmpty(); }));
+    QApplication::processEvents();
+    EXPECT_EQ(delivered, QStringList{QStringLiteral("second")});
 }
