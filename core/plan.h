@@ -55,6 +55,9 @@ struct Draft {
     std::optional<CourseId> course = std::nullopt;
     std::optional<StimulatorId> stimulator = std::nullopt;
     std::vector<Block> blocks;
+    /// Why variants were adopted into it, the earliest first; each a single line, for the reason of
+    /// the plan that it becomes.
+    std::vector<std::string> adoptedReasons = {};
     Version version = 0; ///< 0: not saved yet
     friend bool operator==(const Draft&, const Draft&) = default;
 };

@@ -250,7 +250,7 @@ private:
 
 Result<SearchAnswer> smallestOffTime(const Settings& settings, const Stimulator& stimulator,
                                      double ratio, KeptLength kept, FatigueMemory& memory,
-                                     const FatigueOptions& options)
+                                     const FatigueOptions& options, const std::stop_token& stop)
 {
     if (!(ratio > 0.0) || !std::isfinite(ratio)) {
         return Error{ErrorCode::outOfRange, {}, {}, Field::offTime, {{ratio, Unit::none}}};
@@ -288,12 +288,15 @@ Result<SearchAnswer> smallestOffTime(const Settings& settings, const Stimulator&
                                                                        : NoSetting::ratioNotReached,
                                           {*most, Unit::none}});
     }
-    while (high - low > 1) {
+    while (high - low > 1 && !stop.stop_requested()) {
         const std::int64_t middle = low + (high - low) / 2;
         (keeps(middle) ? high : low) = middle;
     }
-    while (high > 0 && keeps(high - 1)) {
+    while (high > 0 && !stop.stop_requested() && keeps(high - 1)) {
         --high;
+    }
+    if (stop.stop_requested()) {
+        return SearchAnswer(SearchRefusal{NoSetting::stopped, {}});
     }
     return SearchAnswer(*trial.at(high));
 }

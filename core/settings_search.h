@@ -10,6 +10,7 @@
 #include "core/stimulator.h"
 
 #include <cstdint>
+#include <stop_token>
 #include <variant>
 
 namespace quadrille
@@ -24,6 +25,7 @@ enum class NoSetting {
     noContractions,    ///< not a single whole contraction
     noForce,           ///< nothing is recruited, so there is no fatigue ratio
     offTimeIsFixed,    ///< the unit has one off time only, and it does not do
+    stopped,           ///< the person did not wait for the answer
 };
 
 struct SearchRefusal {
@@ -60,10 +62,12 @@ enum class KeptLength {
 };
 /// The smallest off time on the unit with which the fatigue ratio (force–time integral, last whole
 /// contraction / first) stays at or above `ratio` (above 0): bisection over the unit's steps, since
-/// a longer rest tires less, then step by step downwards as long as the ratio holds. Errors: those
-/// of predictFatigue(), `outOfRange` for a ratio that is not above 0 and finite.
+/// a longer rest tires less, then step by step downwards as long as the ratio holds. `stop` ends it
+/// before the next off time is tried. Errors: those of predictFatigue(), `outOfRange` for a ratio
+/// that is not above 0 and finite.
 Result<SearchAnswer> smallestOffTime(const Settings& settings, const Stimulator& stimulator,
                                      double ratio, KeptLength kept, FatigueMemory& memory,
-                                     const FatigueOptions& options = {});
+                                     const FatigueOptions& options = {},
+                                     const std::stop_token& stop = {});
 
 } // namespace quadrille

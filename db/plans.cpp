@@ -17,6 +17,7 @@
 #include "core/plan_figures.h"
 
 #include <algorithm>
+#include <sstream>
 
 namespace quadrille::db
 {
@@ -27,9 +28,30 @@ namespace
 constexpr const char* saved = "saved";
 constexpr const char* unsaved = "unsaved";
 
+/// One line each; nothing while nothing was adopted.
+std::optional<std::string> linesOf(const std::vector<std::string>& reasons)
+{
+    std::string lines;
+    for (const std::string& reason : reasons) {
+        lines += (lines.empty() ? "" : "\n") + reason;
+    }
+    return lines.empty() ? std::nullopt : std::optional(lines);
+}
+
+std::vector<std::string> reasonsIn(const std::string& lines)
+{
+    std::vector<std::string> reasons;
+    std::istringstream text(lines);
+    for (std::string reason; std::getline(text, reason);) {
+        reasons.push_back(reason);
+    }
+    return reasons;
+}
+
 Columns draftColumns(const Draft& draft)
 {
-    Columns columns{{"stimulator", valueOf(draft.stimulator)}};
+    Columns columns{{"stimulator", valueOf(draft.stimulator)},
+                    {"adopted_reasons", valueOf(linesOf(draft.adoptedReasons))}};
     append(columns, columnsOf(draft.blocks));
     return columns;
 }
@@ -56,8 +78,9 @@ std::optional<KeptDraft> readDraft(Reading& reading, CourseId course, const char
 {
     KeptDraft kept;
     {
-        Statement row(reading.connection(), "SELECT id, stimulator, kept_at, version FROM draft "
-                                            "WHERE course = ? AND state = ?");
+        Statement row(reading.connection(),
+                      "SELECT id, stimulator, kept_at, version, "
+                      "adopted_reasons FROM draft WHERE course = ? AND state = ?");
         row.bind({valueOf(course), std::string(state)});
         if (!row.next()) {
             return std::nullopt;
@@ -67,6 +90,7 @@ std::optional<KeptDraft> readDraft(Reading& reading, CourseId course, const char
         kept.draft.stimulator = takeOptionalId<Stimulator>(row);
         kept.keptAt = takeMoment(row);
         kept.draft.version = takeInt(row);
+        kept.draft.adoptedReasons = reasonsIn(row.takeOptionalText().value_or(std::string()));
     }
     kept.draft.blocks = blocksOf(reading.connection(), BlockOwner::draft, kept.draft.id->key());
     return kept;
@@ -89,7 +113,8 @@ DraftId writeDraft(Writing& writing, const Draft& draft, const char* state,
                     {"state", std::string(state)},
                     {"stimulator", valueOf(draft.stimulator)},
                     {"kept_at", valueOf(writing.moment())},
-                    {"version", valueOf(draft.version)}};
+                    {"version", valueOf(draft.version)},
+                    {"adopted_reasons", valueOf(linesOf(draft.adoptedReasons))}};
     if (id) {
         columns.push_back({"id", valueOf(*id)});
     }

@@ -16,10 +16,13 @@ struct ChartLine {
     enum class Kind { current, comparison };
     /// Squares on the points; open ones for what is compared with, so that black and white tell.
     enum class Marker { none, filled, open };
+    /// How a comparison is broken, where there are several, so that black and white tell.
+    enum class Dash { even, dots, dashDot };
     std::vector<QPointF> points;
     Kind kind = Kind::current;
     bool filled = false;
     Marker marker = Marker::none;
+    Dash dash = Dash::even; ///< of a comparison
 };
 
 /// Bars around whole numbers on the x axis. Planned ones are outlines, done ones filled.

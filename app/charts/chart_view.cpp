@@ -22,6 +22,7 @@ namespace
 constexpr double markerSide = 7.0;
 constexpr double barWidth = 0.72;
 constexpr std::size_t mostCrispBars = 20;
+constexpr double dot = 1.0;       ///< as long as the line is wide
 constexpr int headingHeight = 40; ///< above a chart on paper
 constexpr int axisRoom = 38;      ///< below a chart on paper, for numbers and title
 constexpr double paperScale = 2.0;
@@ -33,6 +34,20 @@ QColor withAlpha(QColor colour, int alpha)
 {
     colour.setAlpha(alpha);
     return colour;
+}
+
+/// In widths of the line.
+QList<qreal> dashPattern(ChartLine::Dash dash)
+{
+    switch (dash) {
+    case ChartLine::Dash::dots:
+        return {dot, stroke::dashGap};
+    case ChartLine::Dash::dashDot:
+        return {2.0 * stroke::dash, stroke::dashGap, dot, stroke::dashGap};
+    case ChartLine::Dash::even:
+        break;
+    }
+    return {stroke::dash, stroke::dashGap};
 }
 
 void placeText(QCPItemText& item, ChartText::Place place)
@@ -169,7 +184,7 @@ void ChartView::drawLines()
         curve->setAntialiased(true);
         if (line.kind == ChartLine::Kind::comparison) {
             QPen pen(tokens.ink3, stroke::comparison);
-            pen.setDashPattern({stroke::dash, stroke::dashGap});
+            pen.setDashPattern(dashPattern(line.dash));
             curve->setPen(pen);
         } else {
             curve->setPen(

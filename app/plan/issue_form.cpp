@@ -21,6 +21,7 @@
 #include <QCheckBox>
 #include <QLabel>
 #include <QScrollArea>
+#include <QStringList>
 #include <QVBoxLayout>
 
 namespace quadrille::app
@@ -48,6 +49,11 @@ IssueForm::IssueForm(const Services& services, const Course& course, const Draft
     m_ui->fromDate->setText(services.text.date(m_isFirst ? course.startDate : today));
     m_ui->reason->setPlaceholderText(m_isFirst ? tr("for example: first plan after assessment")
                                                : tr("for example: stepped up after four weeks"));
+    QStringList adopted;
+    for (const std::string& reason : draft.adoptedReasons) {
+        adopted.append(QString::fromStdString(reason));
+    }
+    m_ui->reason->setPlainText(adopted.join(QStringLiteral("; ")));
     fillPractitioners(*m_ui->practitioner, services);
     setSaveEnabled(!m_gateShut);
     m_ui->fromDate->setFocus();

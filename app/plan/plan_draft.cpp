@@ -15,6 +15,13 @@ namespace quadrille::app
 namespace
 {
 
+/// The same work, whichever draft on file it belongs to.
+bool isSameWork(const Draft& a, const Draft& b)
+{
+    return a.stimulator == b.stimulator && a.blocks == b.blocks &&
+           a.adoptedReasons == b.adoptedReasons;
+}
+
 /// Takes over from one unit to another: the waveform and the settings that only some units have.
 void fitToUnit(Settings& settings, const Stimulator& unit)
 {
@@ -49,15 +56,18 @@ void PlanDraft::load(Draft saved, const std::optional<Draft>& unsaved)
     m_saved = std::move(saved);
     m_draft = m_saved;
     m_currentBlock = 0;
-    const bool differs =
-        unsaved && (unsaved->stimulator != m_saved.stimulator || unsaved->blocks != m_saved.blocks);
-    if (differs) {
+    if (unsaved && !isSameWork(*unsaved, m_saved)) {
         // The work goes on from the draft that it began from, which may not be the last one saved.
         m_saved.version = unsaved->version;
         push(tr("Unsaved work of last time"), {}, *unsaved);
     }
     emit currentBlockChanged();
     emit changed();
+}
+
+bool PlanDraft::isChanged() const
+{
+    return !isSameWork(m_draft, m_saved);
 }
 
 Draft PlanDraft::draftToSave() const
@@ -79,7 +89,7 @@ void PlanDraft::goOnFrom(Draft saved, const Draft& draft)
 {
     saved.course = m_draft.course;
     m_saved = std::move(saved);
-    if (draft.stimulator != m_draft.stimulator || draft.blocks != m_draft.blocks) {
+    if (!isSameWork(draft, m_draft)) {
         push(tr("Take the draft saved elsewhere"), {}, draft);
     }
     emit changed();

@@ -44,10 +44,7 @@ public:
 
     const Draft& draft() const { return m_draft; }
     const Draft& saved() const { return m_saved; }
-    bool isChanged() const
-    {
-        return m_draft.stimulator != m_saved.stimulator || m_draft.blocks != m_saved.blocks;
-    }
+    bool isChanged() const;
     QUndoStack& undoStack() { return m_undo; }
 
     /// The units the practice has, to look up the draft's own.
@@ -99,6 +96,9 @@ public:
     /// Takes a block that a starting point was applied to, in place of the current one, as one
     /// step.
     void applyStartingPoint(const Block& applied);
+    /// Puts a variant in the place of the current block, and keeps why; one step of undo, which
+    /// takes the reason away too. `name`: of the variant.
+    void adopt(const Block& variant, const QString& name, const QString& reason);
     /// The next turn of the same box begins a new undo step.
     void endStep();
 

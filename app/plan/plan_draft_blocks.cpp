@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The verbs on whole blocks and on copies of sites.
+// The verbs on whole blocks and on copies of sites, and variants that are adopted.
 #include "app/plan/plan_draft.h"
 
 #include "core/block_edits.h"
@@ -62,6 +62,18 @@ void PlanDraft::splitBlock(std::size_t index, CourseWeek at)
     if (m_draft.blocks.size() > before) {
         setCurrentBlock(index + 1);
     }
+}
+
+void PlanDraft::adopt(const Block& variant, const QString& name, const QString& reason)
+{
+    const auto current = currentBlock();
+    if (!current) {
+        return;
+    }
+    apply(tr("Adopt variant %1").arg(name), {}, [&](Draft& draft) {
+        draft.blocks[*current] = variant;
+        draft.adoptedReasons.push_back(reason.simplified().toStdString());
+    });
 }
 
 void PlanDraft::copySite(std::size_t index, int channel)

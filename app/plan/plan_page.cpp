@@ -78,6 +78,7 @@ PlanPage::PlanPage(const Services& services, QWidget* parent)
     connect(&m_draft, &PlanDraft::currentBlockChanged, this, &PlanPage::refresh);
     connect(m_form, &SettingsForm::problemChanged, this, &PlanPage::refresh);
     connect(m_form, &SettingsForm::startingPointsRequested, this, &PlanPage::showStartingPoints);
+    connect(m_form, &SettingsForm::whatIfRequested, this, &PlanPage::askWhatIf);
     connect(m_form, &SettingsForm::fieldEntered, m_strip, &WarningStrip::showField);
     connect(m_strip, &WarningStrip::remedyRequested, this, &PlanPage::mend);
     connect(m_strip, &WarningStrip::fitRequested, m_unit, &UnitChoice::fitAll);

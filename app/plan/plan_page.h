@@ -53,6 +53,8 @@ public:
     /// draft.
     void holdClinicSession();
     void addBlock();
+    /// Variants of the block in work beside it; one may be adopted.
+    void askWhatIf();
     /// The edge of a block is pulled along the weeks; the steps merge until endOfPull().
     void pullBlock(std::size_t index, int weeks);
     void endOfPull() { m_draft.endStep(); }

@@ -55,6 +55,7 @@ SettingsForm::SettingsForm(PlanDraft& draft, const QuantityText& text, QWidget* 
     layout->addStretch();
     connect(m_head, &SettingsHead::startingPointsRequested, this,
             &SettingsForm::startingPointsRequested);
+    connect(m_head, &SettingsHead::whatIfRequested, this, &SettingsForm::whatIfRequested);
     connect(&m_draft, &PlanDraft::changed, this, &SettingsForm::refresh);
     connect(&m_draft, &PlanDraft::currentBlockChanged, this, &SettingsForm::refresh);
     refresh();

@@ -45,6 +45,8 @@ public:
 signals:
     void problemChanged();
     void startingPointsRequested();
+    /// The person wants to try variants of the block.
+    void whatIfRequested();
     /// The person works on this field now.
     void fieldEntered(quadrille::Field field);
 

@@ -19,6 +19,7 @@ SettingsHead::SettingsHead(QWidget* parent)
     : QFrame(parent)
     , m_title(new QLabel(this))
     , m_startingPoints(new QPushButton(tr("Start from…"), this))
+    , m_whatIf(new QPushButton(tr("What if…"), this))
     , m_unit(new QLabel(this))
     , m_before(new QLabel(this))
     , m_origin(new QLabel(this))
@@ -31,7 +32,10 @@ SettingsHead::SettingsHead(QWidget* parent)
     setRole(*m_startingPoints, Role::linkButton);
     m_startingPoints->setObjectName(QStringLiteral("startingPoints"));
     m_startingPoints->setAccessibleName(tr("Published and own settings to start from"));
-    m_startingPoints->setToolTip(tr("Published and own settings to start from: Ctrl T"));
+    m_startingPoints->setToolTip(tr("Published and own settings to start from: Ctrl Shift S"));
+    setRole(*m_whatIf, Role::linkButton);
+    m_whatIf->setObjectName(QStringLiteral("whatIf"));
+    m_whatIf->setToolTip(tr("Variants beside this block: Ctrl Shift W"));
     m_origin->setObjectName(QStringLiteral("origin"));
     m_origin->setTextFormat(Qt::PlainText);
     m_origin->setWordWrap(true);
@@ -42,6 +46,7 @@ SettingsHead::SettingsHead(QWidget* parent)
     first->addWidget(m_title);
     first->addStretch();
     first->addWidget(m_startingPoints);
+    first->addWidget(m_whatIf);
     auto* firstColumn = new QWidget(this);
     firstColumn->setLayout(first);
     first->setContentsMargins(0, 0, 0, 0);
@@ -59,6 +64,7 @@ SettingsHead::SettingsHead(QWidget* parent)
     layout->addLayout(line);
     layout->addWidget(m_origin);
     connect(m_startingPoints, &QPushButton::clicked, this, &SettingsHead::startingPointsRequested);
+    connect(m_whatIf, &QPushButton::clicked, this, &SettingsHead::whatIfRequested);
 }
 
 void SettingsHead::showBlock(std::optional<std::size_t> index,

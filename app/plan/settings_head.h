@@ -15,8 +15,8 @@ class QPushButton;
 namespace quadrille::app
 {
 
-/// The head of the settings of a block: the heads of their columns, the way to the starting points,
-/// and what the block started from.
+/// The head of the settings of a block: the heads of their columns, the ways to the starting points
+/// and to variants, and what the block started from.
 class SettingsHead : public QFrame
 {
     Q_OBJECT
@@ -30,10 +30,13 @@ public:
 
 signals:
     void startingPointsRequested();
+    /// The person wants to try variants of the block.
+    void whatIfRequested();
 
 private:
     QLabel* m_title;
     QPushButton* m_startingPoints;
+    QPushButton* m_whatIf;
     QLabel* m_unit;
     QLabel* m_before;
     QLabel* m_origin;

@@ -42,6 +42,7 @@ enum class Act {
     saveDraft,
     revertDraft,
     startingPoints,
+    whatIf,
     clinicSession,
     issuePlan,
     plansIssued,

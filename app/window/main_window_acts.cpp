@@ -107,6 +107,9 @@ void MainWindow::carryOutInRecord(Act act)
     case Act::startingPoints:
         m_record->showPage(RecordPage::planIndex);
         return plan.showStartingPoints();
+    case Act::whatIf:
+        m_record->showPage(RecordPage::planIndex);
+        return plan.askWhatIf();
     case Act::clinicSession:
         m_record->showPage(RecordPage::planIndex);
         return plan.holdClinicSession();

@@ -66,6 +66,7 @@ constexpr std::array fieldNames{
     Name{"language", QT_TRANSLATE_NOOP("ChangeWords", "Language")},
     Name{"end_reason", QT_TRANSLATE_NOOP("ChangeWords", "Reason of the end")},
     Name{"agreed_return_date", QT_TRANSLATE_NOOP("ChangeWords", "Agreed return of the diary")},
+    Name{"adopted_reasons", QT_TRANSLATE_NOOP("ChangeWords", "Reasons of what was adopted")},
     Name{"days_per_week", QT_TRANSLATE_NOOP("ChangeWords", "Days a week")},
     Name{"site_order", QT_TRANSLATE_NOOP("ChangeWords", "Sites at once or in turn")},
     Name{"starting_point", QT_TRANSLATE_NOOP("ChangeWords", "Started from")},

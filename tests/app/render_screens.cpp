@@ -30,6 +30,7 @@
 #include "tests/app/render_clinic.h"
 #include "tests/app/render_courses.h"
 #include "tests/app/render_starting_points.h"
+#include "tests/app/render_whatif.h"
 #include "tests/app/screen_renderer.h"
 #include "tests/support/whole_caseload.h"
 
@@ -351,6 +352,7 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
             saved;
     saved = renderStartingPoints(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) &&
             saved;
+    saved = renderWhatIf(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) && saved;
     saved = renderUnits(shown, renderer) && saved;
     saved = renderPlanOfUnits(shown, renderer) && saved;
     shown.window->close();

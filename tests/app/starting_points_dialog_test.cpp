@@ -103,7 +103,7 @@ protected:
     void openDialog(const std::function<void(QDialog&)>& answer)
     {
         onNextDialog(answer);
-        QTest::keyClick(&practice.window(), Qt::Key_T, Qt::ControlModifier);
+        QTest::keyClick(&practice.window(), Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
     }
     std::vector<HouseSettings> house() { return must(practice.store().read(db::houseSettings)); }
     void keepAs(const std::string& name)

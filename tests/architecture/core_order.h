@@ -74,6 +74,7 @@ inline constexpr std::array coreOrder = std::to_array<std::string_view>({
     "settings_comparison",
     "course_projection",
     "block_fatigue",
+    "what_if",
     "caseload_projection",
 });
 

@@ -180,6 +180,22 @@ TEST_F(ChangeRecord, FollowsASavedDraftIntoItsPlan)
     }));
 }
 
+TEST_F(ChangeRecord, KeepsWhyAVariantWasAdopted)
+{
+    const tests::Practiced ids = tests::aPracticeWithCourse(*store);
+    Draft draft = tests::aDraft(ids);
+    const auto save = [&] {
+        must(store->write(author(), "save draft",
+                          [&](Writing& writing) { return saveDraft(writing, draft); }));
+        ++draft.version;
+    };
+    save();
+    draft.adoptedReasons = {"tires less"};
+    save();
+    EXPECT_THAT(linesOf("draft"),
+                ElementsAre("created", "changed adopted_reasons: nothing -> tires less"));
+}
+
 TEST_F(ChangeRecord, KeepsWhatADiscardedDraftHeld)
 {
     const tests::Practiced ids = tests::aPracticeWithCourse(*store);

@@ -64,6 +64,7 @@ protected:
                           [&](Writing& writing) { changePatient(writing, marked); }));
         Draft draft = tests::aDraft(their);
         draft.blocks[0].sites[0].instruction = mark + " instruction";
+        draft.adoptedReasons = {mark + " adopted"};
         must(store->write(author(), "screen", [&](Writing& writing) { addScreened(writing); }));
         must(store->write(author(), "issue plan", [&](Writing& writing) {
             issuePlan(writing, draft,

@@ -97,6 +97,19 @@ TEST_F(PlanStore, ADraftWithoutUnitAndBlocksIsADraftToo)
     EXPECT_EQ(draft(), empty);
 }
 
+TEST_F(PlanStore, ADraftKeepsWhyVariantsWereAdopted)
+{
+    Draft adopted = tests::aDraft(ids);
+    adopted.adoptedReasons = {"tires less", "fits \"into\" the lunch break"};
+    keep(adopted);
+    EXPECT_EQ(unsaved()->draft.adoptedReasons, adopted.adoptedReasons);
+    save(adopted);
+    EXPECT_EQ(draft()->adoptedReasons, adopted.adoptedReasons);
+    adopted.version = 1;
+    must(issue(adopted));
+    EXPECT_EQ(draft(), std::nullopt) << "the plan has a reason of its own";
+}
+
 TEST_F(PlanStore, SavingAgainKeepsTheDraftsKeyAndReplacesAllOfIt)
 {
     const DraftId id = save(fullDraft());

@@ -215,6 +215,15 @@ TEST_F(Schema, TakesDatesThatExistAndNoOthers)
     EXPECT_EQ(moment("2026-03-12 10:42:00Z"), checkFailed);
 }
 
+TEST_F(Schema, ADraftHasReasonsOrNone)
+{
+    const auto reasons = [&](const std::string& text) {
+        return codeOfCopy("draft", {{"state", "'unsaved'"}, {"adopted_reasons", text}});
+    };
+    EXPECT_EQ(reasons("'tires less'"), 0);
+    EXPECT_EQ(reasons("''"), checkFailed);
+}
+
 TEST_F(Schema, OnlyAFirstPlanBeginsBeforeItsIssue)
 {
     run(*raw, "INSERT INTO plan VALUES (1, 1, 1, '2026-03-12', 1, 'Ruta Vennel', '2026-02-09', "
