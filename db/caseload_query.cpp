@@ -66,15 +66,20 @@ std::vector<CaseloadFacts> takeAllFacts(Reading& reading, Statement& rows)
     return all;
 }
 
-/// The condition of a search and the values for its marks.
+/// The condition of a search and the values for its marks. Folded words are letters, digits and
+/// nothing that GLOB would read as a sign; it skips to the first letter and so is faster than
+/// instr().
 std::pair<std::string, std::vector<Value>> conditionOf(const EndedSearch& search)
 {
-    std::string condition = "ends_on < ?";
-    std::vector<Value> values{valueOf(search.today)};
+    std::string condition;
+    std::vector<Value> values;
     for (const std::string& word : search.words) {
-        condition += " AND instr(words, ?) > 0";
-        values.push_back(valueOf(word));
+        condition += "words GLOB ? AND ";
+        values.push_back(valueOf("*" + word + "*"));
     }
+    // With words the index that holds them is read from name to name, not the one of last days.
+    condition += search.words.empty() ? "ends_on < ?" : "+ends_on < ?";
+    values.push_back(valueOf(search.today));
     return {condition, values};
 }
 
@@ -168,11 +173,15 @@ std::vector<CaseloadFacts> currentCaseload(Reading& reading, Date today)
 
 int countEnded(Reading& reading, const EndedSearch& search)
 {
-    const auto [condition, values] = conditionOf(search);
-    return static_cast<int>(numberFrom(reading.connection(),
-                                       "SELECT count(*) FROM caseload_key WHERE " + condition,
-                                       values)
-                                .value_or(0));
+    auto [condition, values] = conditionOf(search);
+    std::string sql = "SELECT count(*) FROM caseload_key WHERE " + condition;
+    if (!search.words.empty()) {
+        sql = "SELECT count(*) FROM (SELECT 1 FROM caseload_key INDEXED BY caseload_key_by_name "
+              "WHERE " +
+              condition + " LIMIT ?)";
+        values.push_back(valueOf(mostCounted));
+    }
+    return static_cast<int>(numberFrom(reading.connection(), sql, values).value_or(0));
 }
 
 std::vector<CaseloadFacts> endedCaseload(Reading& reading, const EndedSearch& search,

@@ -66,6 +66,10 @@ struct EndedSearch {
     Date today;
     std::vector<std::string> words; ///< folded; each stands somewhere in the line's own
 };
+/// Of a search with words no more than this are counted: a common letter is in nearly every line,
+/// and nobody reads on so far.
+inline constexpr int mostCounted = 1000;
+/// How many there are; with words, mostCounted where there are so many or more.
 int countEnded(Reading& reading, const EndedSearch& search);
 /// The next `most` by folded name, after `last` or from the beginning.
 std::vector<CaseloadFacts> endedCaseload(Reading& reading, const EndedSearch& search,

@@ -12,6 +12,7 @@
 // database as "-". Whole numbers are decimal text. The chain begins with 64 zeros.
 #pragma once
 
+#include "db/chain_end.h"
 #include "db/rows.h"
 #include "db/sql.h"
 
@@ -39,10 +40,6 @@ inline constexpr const char* chainedColumns =
 inline constexpr int chainedColumnCount = 11;
 std::string chainAfter(const std::string& before, const Columns& row);
 
-struct ChainEnd {
-    std::int64_t last = 0; ///< key of the last row; 0 while there is none
-    std::string chain;
-};
 ChainEnd chainEnd(const Connection& connection);
 
 /// Carries the rows of an unsealed change record over into the sealed one: what step 2 leaves to

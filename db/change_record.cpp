@@ -28,7 +28,10 @@ void addRow(Writing& writing, const Record& record, std::string_view act,
             const std::optional<ChangedValue>& change = std::nullopt)
 {
     const Connection& connection = writing.connection();
-    const ChainEnd end = chainEnd(connection);
+    if (!writing.chainEnd()) {
+        writing.chainEnd() = chainEnd(connection);
+    }
+    ChainEnd& end = *writing.chainEnd();
     Columns row{
         {"id", valueOf(end.last + 1)},
         {"made_at", valueOf(writing.moment())},
@@ -42,11 +45,13 @@ void addRow(Writing& writing, const Record& record, std::string_view act,
         {"field", change ? Value(change->field) : Value()},
         {"value_digest", change ? Value(digestOf(*change)) : Value()},
     };
-    row.push_back({"chain", chainAfter(end.chain, row)});
+    const std::string chain = chainAfter(end.chain, row);
+    row.push_back({"chain", chain});
     insertPart(connection, "change_record", row);
+    end = {end.last + 1, chain};
     if (change) {
         insertPart(connection, "change_value",
-                   {{"change", valueOf(end.last + 1)},
+                   {{"change", valueOf(end.last)},
                     {"salt", change->salt},
                     {"from_value", change->from},
                     {"to_value", change->to}});

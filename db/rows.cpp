@@ -35,9 +35,9 @@ std::string insertText(std::string_view table, const Columns& columns)
 
 std::int64_t insertRow(const Connection& connection, std::string_view table, const Columns& columns)
 {
-    Statement insert(connection, insertText(table, columns) + " RETURNING id");
-    insert.bind(valuesOf(columns)).next();
-    return insert.takeInteger();
+    Statement insert(connection, insertText(table, columns));
+    insert.bind(valuesOf(columns)).run();
+    return insert.insertedKey();
 }
 
 void insertPart(const Connection& connection, std::string_view table, const Columns& columns)

@@ -86,10 +86,13 @@ std::unique_ptr<QSqlQuery> Connection::take(const std::string& sql) const
     return query;
 }
 
-void Connection::giveBack(const std::string& sql, std::unique_ptr<QSqlQuery> query) const
+void Connection::giveBack(const std::string& sql, std::unique_ptr<QSqlQuery> query,
+                          bool ended) const
 {
     constexpr std::size_t mostIdle = 200;
-    query->finish();
+    if (!ended) {
+        query->finish();
+    }
     const bool comesAgain = sql.starts_with("SELECT") || sql.starts_with("INSERT") ||
                             sql.starts_with("UPDATE") || sql.starts_with("DELETE");
     if (comesAgain && m_idle.size() < mostIdle) { // the steps of a schema never do
@@ -116,7 +119,7 @@ Statement::~Statement()
 {
     const bool fresh = !m_bound && !m_query->lastError().isValid();
     if (fresh && m_executed) {
-        m_connection.giveBack(m_sql, std::move(m_query));
+        m_connection.giveBack(m_sql, std::move(m_query), m_ended);
     }
 }
 
@@ -148,6 +151,7 @@ bool Statement::next()
     if (m_query->lastError().isValid()) {
         fail();
     }
+    m_ended = true;
     return false;
 }
 
@@ -193,6 +197,11 @@ Value Statement::takeValue()
     return value.toString().toStdString();
 }
 
+std::int64_t Statement::insertedKey() const
+{
+    return m_query->lastInsertId().toLongLong();
+}
+
 int Statement::columnCount() const
 {
     return m_query->record().count();
@@ -201,6 +210,7 @@ int Statement::columnCount() const
 void Statement::execute()
 {
     m_executed = true;
+    m_ended = false;
     m_bound = false;
     if (!m_query->exec()) {
         fail();

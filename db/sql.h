@@ -57,7 +57,8 @@ private:
     friend class Statement;
     /// A statement that was prepared before and is idle, or nothing.
     std::unique_ptr<QSqlQuery> take(const std::string& sql) const;
-    void giveBack(const std::string& sql, std::unique_ptr<QSqlQuery> query) const;
+    /// `ended`: it has given its last row, so that the driver has let go of the file already.
+    void giveBack(const std::string& sql, std::unique_ptr<QSqlQuery> query, bool ended) const;
 
     QString m_name;
     QString m_file;
@@ -96,6 +97,8 @@ public:
     std::optional<std::string> takeOptionalText();
     /// Whatever the column holds.
     Value takeValue();
+    /// The key of the row that was inserted; once it has run.
+    std::int64_t insertedKey() const;
     /// How many columns a row has; after the first next().
     int columnCount() const;
 
@@ -108,6 +111,7 @@ private:
     std::string m_sql;
     bool m_bound = false; ///< values wait for a run
     bool m_executed = false;
+    bool m_ended = false; ///< has given its last row
     int m_column = 0;
 };
 

@@ -2,6 +2,8 @@
 // The only public door to a practice's file. SQL stays behind it.
 #pragma once
 
+#include "db/chain_end.h"
+
 #include "core/calendar.h"
 #include "core/ids.h"
 #include "core/result.h"
@@ -58,11 +60,15 @@ public:
     /// What the change is, in words of the trade.
     const std::string& what() const { return m_what; }
     Moment moment() const { return m_moment; }
+    /// Where the change record ends after the rows of this change; nothing before the first. Nobody
+    /// else writes meanwhile, so it need not be read again for each row.
+    std::optional<ChainEnd>& chainEnd() { return m_chainEnd; }
 
 private:
     const Author& m_author;
     const std::string& m_what;
     Moment m_moment;
+    std::optional<ChainEnd> m_chainEnd;
 };
 
 enum class Opening {

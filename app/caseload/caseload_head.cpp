@@ -163,9 +163,9 @@ void CaseloadHead::setSideWidth(int width)
 
 void CaseloadHead::showCounts(const CaseloadArrangement& arrangement)
 {
-    m_filter->setCount(idOf(CaseloadFilter::all), arrangement.all);
+    m_filter->setCount(idOf(CaseloadFilter::all), arrangement.all, arrangement.endedIsMore);
     m_filter->setCount(idOf(CaseloadFilter::needsAttention), arrangement.needsAttention);
-    m_filter->setCount(idOf(CaseloadFilter::ended), arrangement.ended);
+    m_filter->setCount(idOf(CaseloadFilter::ended), arrangement.ended, arrangement.endedIsMore);
 }
 
 void CaseloadHead::clearSearch()

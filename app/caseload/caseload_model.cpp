@@ -86,7 +86,9 @@ void CaseloadModel::addEnded(const std::vector<db::CaseloadFacts>& page)
 
 void CaseloadModel::rearrange()
 {
-    m_arrangement = arrange(m_current, m_wish, findEnded());
+    const int ended = findEnded();
+    m_arrangement = arrange(m_current, m_wish, ended);
+    m_arrangement.endedIsMore = !m_wish.search.trimmed().isEmpty() && ended >= db::mostCounted;
     m_rows.clear();
     for (const CaseloadArrangement::Group& group : m_arrangement.groups) {
         m_rows.push_back({group.kind, std::nullopt});
@@ -105,7 +107,7 @@ void CaseloadModel::rearrange()
 bool CaseloadModel::canFetchMore(const QModelIndex& parent) const
 {
     return !parent.isValid() && m_arrangement.showsEnded &&
-           static_cast<int>(m_ended.size()) < m_arrangement.ended;
+           (m_arrangement.endedIsMore || static_cast<int>(m_ended.size()) < m_arrangement.ended);
 }
 
 void CaseloadModel::fetchMore(const QModelIndex& parent)
@@ -115,8 +117,9 @@ void CaseloadModel::fetchMore(const QModelIndex& parent)
     }
     const auto page = m_source.ended(wordsOf(m_wish), m_lastEnded, endedPage);
     if (page.empty()) {
-        // Somebody else has changed them meanwhile; what is shown is all that there is.
+        // What is shown is all that there is; somebody else may have changed them meanwhile.
         m_arrangement.ended = static_cast<int>(m_ended.size());
+        m_arrangement.endedIsMore = false;
         return;
     }
     const auto first = static_cast<int>(m_rows.size());
@@ -255,7 +258,8 @@ QString CaseloadModel::headText(CaseloadGroup group) const
     case CaseloadGroup::nothingWaiting:
         return tr("Nothing waiting, %1").arg(number);
     case CaseloadGroup::ended:
-        return tr("Ended, %1").arg(number);
+        return m_arrangement.endedIsMore ? tr("Ended, %1 or more").arg(number)
+                                         : tr("Ended, %1").arg(number);
     }
     return {};
 }

@@ -39,6 +39,7 @@ struct CaseloadArrangement {
     int all = 0;               ///< behind each filter, with this search
     int needsAttention = 0;
     int ended = 0;
+    bool endedIsMore = false; ///< so many were counted, and there may be more
 };
 
 /// Puts the lines in the order of their names as `locale` compares them.

@@ -28,7 +28,8 @@ public:
     /// Patients with a course that has not ended, or without one, by folded name; nothing when they
     /// can't be read.
     virtual std::optional<std::vector<db::CaseloadFacts>> current() = 0;
-    /// Ended courses; each of the folded words stands somewhere in the line.
+    /// Ended courses; each of the folded words stands somewhere in the line. With words at most
+    /// db::mostCounted.
     virtual int countEnded(const std::vector<std::string>& words) = 0;
     /// The next `most` of them by folded name.
     virtual std::vector<db::CaseloadFacts> ended(const std::vector<std::string>& words,

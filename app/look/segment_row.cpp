@@ -50,7 +50,7 @@ void SegmentRow::addSegment(int id, const QString& text)
     }
 }
 
-void SegmentRow::setCount(int id, std::optional<int> count)
+void SegmentRow::setCount(int id, std::optional<int> count, bool orMore)
 {
     QAbstractButton* button = m_group->button(id);
     if (!button) {
@@ -58,8 +58,11 @@ void SegmentRow::setCount(int id, std::optional<int> count)
     }
     const QString text = button->property(segmentText).toString();
     const QString number = count ? locale().toString(*count) : QString();
-    button->setText(count ? text + QStringLiteral("\u2002") + number : text);
-    button->setAccessibleName(count ? text + QStringLiteral(", ") + number : text);
+    const QString more = orMore ? QStringLiteral("+") : QString();
+    button->setText(count ? text + QStringLiteral("\u2002") + number + more : text);
+    const QString spoken = orMore ? tr("%1, %2 or more", "a filter, how many").arg(text, number)
+                                  : text + QStringLiteral(", ") + number;
+    button->setAccessibleName(count ? spoken : text);
 }
 
 int SegmentRow::chosen() const

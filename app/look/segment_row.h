@@ -23,7 +23,8 @@ public:
     /// Adds a segment at the end; `id` ≥ 0 is what chosen() tells. The first one added is chosen.
     void addSegment(int id, const QString& text);
     /// Shows a count behind the text; nothing takes it away.
-    void setCount(int id, std::optional<int> count);
+    /// `orMore`: there are so many at least.
+    void setCount(int id, std::optional<int> count, bool orMore = false);
     int chosen() const;
     void choose(int id);
 

@@ -252,6 +252,27 @@ TEST(CaseloadPages, EndedCoursesArriveAPageAtATime)
     EXPECT_EQ(seen.size(), 250U) << "nobody twice, nobody left out";
 }
 
+TEST(CaseloadPages, ASearchThatMatchesNearlyEverybodySaysSoManyOrMoreAndScrollsToTheLast)
+{
+    InventedSource source(inventedCaseload(db::mostCounted + 30));
+    CaseloadModel model(source, english);
+    for (db::CaseloadRow& row : source.held) {
+        row.course->endDate = inventedToday() - std::chrono::days(1);
+    }
+    model.reload();
+    EXPECT_EQ(model.endedInAll(), db::mostCounted + 30) << "without a word all are counted";
+    model.setWish(searching(QStringLiteral("e")));
+    EXPECT_TRUE(model.arrangement().endedIsMore);
+    EXPECT_EQ(model.index(0, 0).data().toString().remove(QChar::Nbsp),
+              QStringLiteral("Ended, 1000 or more"));
+    while (model.canFetchMore({})) {
+        model.fetchMore({});
+    }
+    EXPECT_EQ(model.rowCount(), 1 + db::mostCounted + 30);
+    EXPECT_EQ(model.index(0, 0).data().toString().remove(QChar::Nbsp),
+              QStringLiteral("Ended, 1030"));
+}
+
 TEST_F(Caseload, OnlyRowsThatAreLookedAtAreReadWhole)
 {
     source.held = inventedCaseload(2000);

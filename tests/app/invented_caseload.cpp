@@ -181,8 +181,9 @@ std::optional<std::vector<db::CaseloadFacts>> InventedSource::current()
 int InventedSource::countEnded(const std::vector<std::string>& words)
 {
     const auto all = facts(true);
-    return static_cast<int>(std::ranges::count_if(
+    const auto found = static_cast<int>(std::ranges::count_if(
         all, [&](const db::CaseloadFacts& facts) { return holds(facts, words); }));
+    return words.empty() ? found : std::min(found, db::mostCounted);
 }
 
 std::vector<db::CaseloadFacts> InventedSource::ended(const std::vector<std::string>& words,

@@ -218,6 +218,31 @@ TEST_F(EndedCourses, ACourseRunsOnItsLastDayAndHasEndedOnTheNext)
               1);
 }
 
+TEST_F(EndedCourses, AreCountedOutToAThousandWhereASearchFindsMore)
+{
+    must(store->write(author(), "many", [](Writing& writing) {
+        for (int i = 0; i < mostCounted + 5; ++i) {
+            Patient patient;
+            patient.reference = std::to_string(5000 + i);
+            patient.name = "Miriam Oakhanger";
+            Course course;
+            course.patient = addPatient(writing, patient);
+            course.problem = "Knee replacement";
+            course.startDate = day(2025, 11, 1);
+            course.endDate = day(2026, 1, 31);
+            addCourse(writing, course);
+        }
+    }));
+    const auto counted = [&](const std::vector<std::string>& words) {
+        return must(store->read([&](Reading& reading) {
+            return countEnded(reading, {.today = today(), .words = words});
+        }));
+    };
+    EXPECT_EQ(counted({"oak"}), mostCounted);
+    EXPECT_EQ(counted({"oak", "5007"}), 1);
+    EXPECT_EQ(counted({}), mostCounted + 5) << "the head of the caseload says how many there are";
+}
+
 TEST_F(EndedCourses, AreFoundByWordsInAnyOrderFromNameReferenceAndProblem)
 {
     addEnded("2041", "Miriam Oakhanger");
