@@ -8,6 +8,7 @@
 #include "app/command_line/figures_verb.h"
 #include "app/command_line/fit_threshold_verb.h"
 #include "app/command_line/handout_verb.h"
+#include "app/command_line/import_diary_verb.h"
 
 #include <QCoreApplication>
 
@@ -48,6 +49,10 @@ const std::vector<Verb>& verbs()
          CommandWords::tr("adherence --store FILE --patient REF: how much was done of what was "
                           "prescribed"),
          false, adherenceVerb},
+        {QStringLiteral("import-diary"),
+         CommandWords::tr("import-diary --store FILE --patient REF DIARY: take over a diary that "
+                          "comes as a file"),
+         false, importDiaryVerb},
         {QStringLiteral("verify"),
          CommandWords::tr("verify --store FILE: look through a practice file for faults"), false,
          verifyVerb},
