@@ -145,7 +145,7 @@ TEST_F(KeysOnly, ThreeBlocksArePlannedSavedAndIssued)
             dialog.reject();
         }
     });
-    ctrl(Qt::Key_I);
+    QTest::keyClick(&practice.window(), Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
     const auto plans = must(practice.store().read(
         [&](db::Reading& r) { return db::plansOf(r, practice.ids().course); }));
     ASSERT_EQ(plans.size(), 1U);

@@ -188,7 +188,7 @@ TEST_F(ScreeningPageTest, TheIssueFormSaysWhyAndIsOff)
         enabled = dialog.findChild<QPushButton*>(QStringLiteral("save"))->isEnabled();
         dialog.reject();
     });
-    QTest::keyClick(&practice.window(), Qt::Key_I, Qt::ControlModifier);
+    QTest::keyClick(&practice.window(), Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
     EXPECT_TRUE(said.contains(QStringLiteral("The screening of this course is not signed")));
     EXPECT_FALSE(enabled);
 }
