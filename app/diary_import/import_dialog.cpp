@@ -153,7 +153,7 @@ void ImportDialog::readFile()
     }
     m_file = std::move(file).value();
     m_columns->setEnabled(true);
-    m_separator->setCurrentIndex(m_separator->findData(QLatin1Char(m_file.separator)));
+    m_separator->setCurrentIndex(m_separator->findData(QChar(QLatin1Char(m_file.separator))));
     m_encoding->setCurrentIndex(m_encoding->findData(static_cast<int>(m_file.encoding)));
     m_separator->setEnabled(!m_file.isJson);
     m_encoding->setEnabled(!m_file.isJson);
@@ -173,7 +173,7 @@ void ImportDialog::chooseMapping()
     if (index > 0) {
         const auto& separator = m_mappings[static_cast<std::size_t>(index - 1)].separator;
         if (separator && *separator != m_file.separator && !m_file.isJson) {
-            m_separator->setCurrentIndex(m_separator->findData(QLatin1Char(*separator)));
+            m_separator->setCurrentIndex(m_separator->findData(QChar(QLatin1Char(*separator))));
             readFile();
             m_mapping->setCurrentIndex(index);
         }

@@ -69,9 +69,9 @@ QWidget* ImportDialog::layOutFile()
     setRole(*m_fileLabel, Role::strongText);
     m_fileLabel->setTextFormat(Qt::PlainText);
     layout->addWidget(m_fileLabel, 1);
-    m_separator->addItem(tr("comma"), QLatin1Char(','));
-    m_separator->addItem(tr("semicolon"), QLatin1Char(';'));
-    m_separator->addItem(tr("tab"), QLatin1Char('\t'));
+    m_separator->addItem(tr("comma"), QChar(QLatin1Char(',')));
+    m_separator->addItem(tr("semicolon"), QChar(QLatin1Char(';')));
+    m_separator->addItem(tr("tab"), QChar(QLatin1Char('\t')));
     m_encoding->addItem(tr("UTF-8"), static_cast<int>(TextEncoding::utf8));
     m_encoding->addItem(tr("Windows-1252 (Latin-1)"), static_cast<int>(TextEncoding::windows1252));
     for (const auto& [text, box] : {std::pair(tr("Columns as in"), m_mapping),
