@@ -30,8 +30,9 @@ const std::vector<Verb>& verbs()
 {
     static const std::vector<Verb> all{
         {QStringLiteral("demo"),
-         CommandWords::tr("demo FILE [--patients N]: write the made-up demo practice"), false,
-         demoVerb},
+         CommandWords::tr(
+             "demo FILE [--patients N] [--sample-diary CSV]: write the made-up demo practice"),
+         false, demoVerb},
         {QStringLiteral("figures"),
          CommandWords::tr("figures CASES.csv: timing, dose and fatigue of settings in a table"),
          false, figuresVerb},

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/diary_import/diary_csv.h"
 
+#include "app/command_line/csv_parser.h"
+
 #include "core/diary_columns.h"
 
 #include <QCoreApplication>
 
 #include <algorithm>
-#include <csv.h>
 #include <optional>
 #include <set>
 #include <utility>
@@ -26,18 +27,6 @@ Error badFormat(const QString& name, const QString& what)
     return {ErrorCode::badFormat, name.toStdString(), what.toStdString(), Field::none, {}};
 }
 
-/// The one sign that ends a row; the CR of a CRLF before it is taken for a blank and falls away.
-/// Other blanks belong to their cell.
-int isRowEnd(unsigned char c)
-{
-    return c == CSV_LF ? 1 : 0;
-}
-
-int isBlank(unsigned char c)
-{
-    return c == CSV_CR ? 1 : 0;
-}
-
 std::string trimmed(std::string_view text)
 {
     const auto first = text.find_first_not_of(" \t\r\n");
@@ -46,20 +35,14 @@ std::string trimmed(std::string_view text)
                : std::string(text.substr(first, text.find_last_not_of(" \t\r\n") - first + 1));
 }
 
-/// Feeds the library line by line, so that each row knows the line on which it begins.
-class LineReader
+/// Feeds the parser line by line, so that each row knows the line on which it begins.
+class LineReader : private CsvSink
 {
 public:
     explicit LineReader(char separator)
+        : m_parser(separator, BlankRows::leftOut, *this)
     {
-        csv_init(&m_parser, CSV_STRICT | CSV_STRICT_FINI);
-        csv_set_delim(&m_parser, static_cast<unsigned char>(separator));
-        csv_set_term_func(&m_parser, isRowEnd);
-        csv_set_space_func(&m_parser, isBlank);
     }
-    ~LineReader() { csv_free(&m_parser); }
-    LineReader(const LineReader&) = delete;
-    LineReader& operator=(const LineReader&) = delete;
 
     /// False where a quote is out of place or a cell too long.
     bool readLine(std::string_view line)
@@ -70,11 +53,9 @@ public:
             m_between = false;
             m_rowLine = m_line;
         }
-        return csv_parse(&m_parser, line.data(), line.size(), addCell, endRow, this) ==
-                   line.size() &&
-               !m_tooLong;
+        return m_parser.read(line) && !m_tooLong;
     }
-    bool finish() { return csv_fini(&m_parser, addCell, endRow, this) == 0 && !m_tooLong; }
+    bool finish() { return m_parser.finish() && !m_tooLong; }
 
     bool isTooLong() const { return m_tooLong; }
     int line() const { return m_line; }
@@ -84,12 +65,7 @@ public:
     DiaryTable& table() { return m_table; }
 
 private:
-    static void addCell(void* text, std::size_t length, void* self)
-    {
-        static_cast<LineReader*>(self)->take({static_cast<const char*>(text), length});
-    }
-    static void endRow(int /*end*/, void* self) { static_cast<LineReader*>(self)->finishRow(); }
-    void take(std::string_view cell)
+    void takeCell(std::string_view cell) override
     {
         m_tooLong = m_tooLong || cell.size() > mostCellBytes;
         if (m_tooLong) {
@@ -103,7 +79,7 @@ private:
             m_headings.push_back(trimmed(cell));
         }
     }
-    void finishRow()
+    void endRow() override
     {
         m_between = true;
         const bool isRow = m_cells > 1 || !m_isBlank;
@@ -123,7 +99,7 @@ private:
         }
     }
 
-    csv_parser m_parser{};
+    CsvParser m_parser;
     DiaryTable m_table;
     std::vector<std::string> m_headings;
     bool m_hasHeadings = false;

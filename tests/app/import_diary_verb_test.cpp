@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The command `import-diary`, run as the program runs it, on a practice file. Figures counted by
 // hand from aDiaryOfFourWeeks() (9 February to 8 March 2026) and the rows written here.
+#include "app/command_line/demo_verb.h"
 #include "app/command_line/import_diary_verb.h"
 #include "tests/app/verb_outcome.h"
 #include "tests/support/diary_records.h"
@@ -176,6 +177,27 @@ TEST_F(ImportDiaryVerb, SaysThatTheDiaryIsCompleteWhenAskedTo)
     EXPECT_EQ(through, day(2026, 3, 10));
     EXPECT_THAT(run(newRows, {QStringLiteral("--through"), QStringLiteral("2026-03-13")}).err,
                 HasSubstr("lies outside the course or after today"));
+}
+
+TEST(SampleDiary, IsTakenOverWithoutAComplaint)
+{
+    const TempStore temp;
+    const QString sample = temp.folder() + QStringLiteral("/sample.csv");
+    const VerbOutcome demo =
+        runVerb(demoVerb, {temp.file(), QStringLiteral("--sample-diary"), sample});
+    ASSERT_EQ(demo.code, exit_code::done) << demo.err;
+    const QString patient = QString::fromStdString(demo.out)
+                                .section(QStringLiteral("patient "), 1)
+                                .section(QLatin1Char(','), 0, 0);
+    const VerbOutcome imported =
+        runVerb(importDiaryVerb, {sample, QStringLiteral("--store"), temp.file(),
+                                  QStringLiteral("--patient"), patient, QStringLiteral("--json")});
+    ASSERT_EQ(imported.code, exit_code::done) << imported.err;
+    const QJsonObject report =
+        QJsonDocument::fromJson(QByteArray::fromStdString(imported.out)).object();
+    const QJsonObject counts = report[QStringLiteral("counts")].toObject();
+    EXPECT_GE(counts[QStringLiteral("rows")].toInt(), 5);
+    EXPECT_EQ(counts[QStringLiteral("new")], counts[QStringLiteral("rows")]);
 }
 
 TEST_F(ImportDiaryVerb, SaysWhatItCantUnderstand)
