@@ -96,7 +96,10 @@ void ImportColumns::addChoice(const ColumnMeaning& meaning)
     m_grid->addWidget(box, row, column + 1);
     m_grid->addWidget(sample, row, column + 2);
     m_choices.push_back({meaning, box, sample});
-    connect(box, &QComboBox::activated, this, [this, index] { choose(index); });
+    connect(box, &QComboBox::activated, this, [this, index] {
+        showSample(m_choices[index]);
+        emit changed();
+    });
 }
 
 void ImportColumns::fill(const Choice& choice, std::optional<std::size_t> column)
@@ -137,18 +140,21 @@ void ImportColumns::showSample(const Choice& choice) const
                                                        : tr("First cells: %1").arg(all));
 }
 
-/// A column holds one thing: whoever had it before lets go.
-void ImportColumns::choose(std::size_t index)
+QString ImportColumns::problem() const
 {
-    const int column = m_choices[index].box->currentData().toInt();
-    for (std::size_t i = 0; i < m_choices.size(); ++i) {
-        if (i != index && column >= 0 && m_choices[i].box->currentData().toInt() == column) {
-            m_choices[i].box->setCurrentIndex(0);
-            showSample(m_choices[i]);
+    for (auto choice = m_choices.begin(); choice != m_choices.end(); ++choice) {
+        const int column = choice->box->currentData().toInt();
+        const auto twin = std::find_if(choice + 1, m_choices.end(), [&](const Choice& other) {
+            return column >= 0 && other.box->currentData().toInt() == column;
+        });
+        if (twin != m_choices.end()) {
+            return tr("The column “%1” is chosen for %2 and for %3. Choose another for one of "
+                      "them.")
+                .arg(choice->box->currentText(), columnTitle(choice->meaning).toLower(),
+                     columnTitle(twin->meaning).toLower());
         }
     }
-    showSample(m_choices[index]);
-    emit changed();
+    return {};
 }
 
 ColumnMap ImportColumns::columns() const
@@ -161,12 +167,6 @@ ColumnMap ImportColumns::columns() const
         }
     }
     return columns;
-}
-
-QComboBox* ImportColumns::choiceOf(const ColumnMeaning& meaning) const
-{
-    const auto found = std::ranges::find(m_choices, meaning, &Choice::meaning);
-    return found == m_choices.end() ? nullptr : found->box;
 }
 
 } // namespace quadrille::app

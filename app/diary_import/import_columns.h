@@ -5,8 +5,10 @@
 
 #include "core/diary_columns.h"
 
+#include <QString>
 #include <QWidget>
 
+#include <optional>
 #include <vector>
 
 class QComboBox;
@@ -29,8 +31,8 @@ public:
     void show(const DiaryFile& file, const ColumnMap& columns, int channels);
     /// As they are chosen.
     ColumnMap columns() const;
-    /// The choice for something; nullptr where there is none.
-    QComboBox* choiceOf(const ColumnMeaning& meaning) const;
+    /// A sentence where one column is chosen for two things; empty else.
+    QString problem() const;
 
 signals:
     void changed();
@@ -44,7 +46,6 @@ private:
     void addChoice(const ColumnMeaning& meaning);
     void fill(const Choice& choice, std::optional<std::size_t> column);
     void showSample(const Choice& choice) const;
-    void choose(std::size_t index);
 
     const DiaryFile* m_file = nullptr;
     QGridLayout* m_grid;

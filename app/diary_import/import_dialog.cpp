@@ -147,8 +147,11 @@ void ImportDialog::readFile()
         m_fileLabel->setText(m_name);
         m_model->setContent({});
         m_columns->setEnabled(false);
+        m_lastDay.reset();
         showCounts();
-        showProblem(errorText(file.error(), m_services.text));
+        showProblem(file.error().code == ErrorCode::refused
+                        ? tr("The file was not read, because you stopped it.")
+                        : errorText(file.error(), m_services.text));
         return;
     }
     m_file = std::move(file).value();
@@ -234,6 +237,7 @@ void ImportDialog::plan()
         return;
     }
     showProblem({});
+    m_lastDay.reset();
     const ColumnMap columns = m_columns->columns();
     const auto missing = missingColumn(columns);
     const FileEvidence evidence = evidenceOf(m_file, columns);
@@ -241,10 +245,12 @@ void ImportDialog::plan()
     ImportRowsModel::Content content;
     content.headings = m_file.table.headings();
     content.isJson = m_file.isJson;
-    if (missing) {
+    const QString twice = m_columns->problem();
+    if (missing || !twice.isEmpty()) {
         m_model->setContent(std::move(content));
         showCounts();
-        return showProblem(missingColumnSentence(*missing, m_file.table.headings()));
+        return showProblem(
+            twice.isEmpty() ? missingColumnSentence(*missing, m_file.table.headings()) : twice);
     }
     m_rules = rulesFrom(m_file, evidence, rulesChosen());
     LongAct act(tr("Reading the rows…"), this);

@@ -86,7 +86,7 @@ TEST_F(DiaryTaking, LeavesNothingBehindWhenItIsStopped)
     EXPECT_EQ(everyRow(temp.file()), before);
 }
 
-TEST_F(DiaryTaking, SavesOverTheVersionThatWasReadOnly)
+TEST_F(DiaryTaking, SavesOnlyOverTheVersionThatWasRead)
 {
     DiaryEntry stored =
         must(store->read([&](db::Reading& reading) {
