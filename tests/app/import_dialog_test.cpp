@@ -155,6 +155,12 @@ TEST_F(ImportingADiary, MatchesAndRemembersColumns)
         }
     }
     EXPECT_EQ(dialog.problemText(), QString());
+    auto* comfort = in<QComboBox>(dialog, "holds_comfort");
+    QTest::keyClick(comfort, Qt::Key_Down);
+    EXPECT_THAT(dialog.problemText().toStdString(),
+                HasSubstr("“Datum” is chosen for date and for comfort."));
+    QTest::keyClick(comfort, Qt::Key_Up);
+    EXPECT_EQ(dialog.problemText(), QString());
     typeInto(in<QLineEdit>(dialog, "rememberAs"), QStringLiteral("Tracker"));
     QTest::keyClick(in<QLineEdit>(dialog, "rememberAs"), Qt::Key_Return);
 });
