@@ -8,6 +8,7 @@
 #include "app/command_line/figures_verb.h"
 #include "app/command_line/fit_threshold_verb.h"
 #include "app/command_line/handout_verb.h"
+#include "app/command_line/import_diary_verb.h"
 
 #include <QCoreApplication>
 
@@ -29,8 +30,9 @@ const std::vector<Verb>& verbs()
 {
     static const std::vector<Verb> all{
         {QStringLiteral("demo"),
-         CommandWords::tr("demo FILE [--patients N]: write the made-up demo practice"), false,
-         demoVerb},
+         CommandWords::tr(
+             "demo FILE [--patients N] [--sample-diary CSV]: write the made-up demo practice"),
+         false, demoVerb},
         {QStringLiteral("figures"),
          CommandWords::tr("figures CASES.csv: timing, dose and fatigue of settings in a table"),
          false, figuresVerb},
@@ -48,6 +50,10 @@ const std::vector<Verb>& verbs()
          CommandWords::tr("adherence --store FILE --patient REF: how much was done of what was "
                           "prescribed"),
          false, adherenceVerb},
+        {QStringLiteral("import-diary"),
+         CommandWords::tr("import-diary --store FILE --patient REF DIARY: take over a diary that "
+                          "comes as a file"),
+         false, importDiaryVerb},
         {QStringLiteral("verify"),
          CommandWords::tr("verify --store FILE: look through a practice file for faults"), false,
          verifyVerb},

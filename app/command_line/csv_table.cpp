@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/command_line/csv_table.h"
 
+#include "app/command_line/csv_parser.h"
+
 #include <QCoreApplication>
 #include <QFile>
 #include <QStringDecoder>
 
-#include <csv.h>
 #include <utility>
 
 namespace quadrille::app
@@ -23,50 +24,26 @@ Error badFormat(const QString& name, const QString& where)
     return {ErrorCode::badFormat, name.toStdString(), where.toStdString(), Field::none, {}};
 }
 
-/// Only LF ends a row, so that rows can be counted; the CR before it is taken for a blank and falls
-/// away. Other blanks belong to their cell.
-int isRowEnd(unsigned char c)
-{
-    return c == CSV_LF ? 1 : 0;
-}
-
-int isBlank(unsigned char c)
-{
-    return c == CSV_CR ? 1 : 0;
-}
-
-/// The library's parser, which calls back for every cell and every row.
-class RowReader
+/// Gathers the rows of a table.
+class RowReader : private CsvSink
 {
 public:
-    RowReader()
-    {
-        csv_init(&m_parser, CSV_STRICT | CSV_STRICT_FINI | CSV_REPALL_NL);
-        csv_set_term_func(&m_parser, isRowEnd);
-        csv_set_space_func(&m_parser, isBlank);
-    }
-    ~RowReader() { csv_free(&m_parser); }
-    RowReader(const RowReader&) = delete;
-    RowReader& operator=(const RowReader&) = delete;
-
     /// False where a quote is out of place; rowNumber() is then the row concerned.
     bool read(const QByteArray& utf8)
     {
-        const auto size = static_cast<std::size_t>(utf8.size());
-        return csv_parse(&m_parser, utf8.constData(), size, addCell, addRow, this) == size &&
-               csv_fini(&m_parser, addCell, addRow, this) == 0;
+        CsvParser parser(',', BlankRows::told, *this);
+        return parser.read({utf8.constData(), static_cast<std::size_t>(utf8.size())}) &&
+               parser.finish();
     }
     int rowNumber() const { return m_rowNumber; }
     std::vector<CsvRow> takeRows() { return std::exchange(m_rows, {}); }
 
 private:
-    static void addCell(void* text, std::size_t length, void* self)
+    void takeCell(std::string_view text) override
     {
-        static_cast<RowReader*>(self)->m_cells.append(
-            QString::fromUtf8(static_cast<const char*>(text), static_cast<qsizetype>(length)));
+        m_cells.append(QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size())));
     }
-    static void addRow(int /*end*/, void* self) { static_cast<RowReader*>(self)->finishRow(); }
-    void finishRow()
+    void endRow() override
     {
         const QStringList cells = std::exchange(m_cells, {});
         const bool blank =
@@ -77,7 +54,6 @@ private:
         ++m_rowNumber;
     }
 
-    csv_parser m_parser{};
     QStringList m_cells;
     std::vector<CsvRow> m_rows;
     int m_rowNumber = 1;

@@ -5,6 +5,7 @@
 #include "app/command_line/verb_options.h"
 #include "app/demo/demo_practice.h"
 #include "app/demo/large_practice.h"
+#include "app/demo/sample_diary.h"
 
 #include <QCommandLineParser>
 #include <QElapsedTimer>
@@ -48,6 +49,19 @@ int writeLarge(const QString& file, const QString& number, const CommandContext&
     return exit_code::done;
 }
 
+int writeSample(const QString& store, const QString& file, const CommandContext& context)
+{
+    const auto written = writeSampleDiary(store, file, context.clock.today());
+    if (!written) {
+        return refuse(written.error(), context);
+    }
+    context.out << DemoWords::tr("Diary of patient %1, course %2, written to %3: %4 rows.")
+                       .arg(written->patient, QString::number(written->course), file,
+                            QString::number(written->rows))
+                << '\n';
+    return exit_code::done;
+}
+
 } // namespace
 
 int demoVerb(const QStringList& arguments, const CommandContext& context)
@@ -64,7 +78,12 @@ int demoVerb(const QStringList& arguments, const CommandContext& context)
             .arg(entriesOfEach)
             .arg(mostPatients),
         QStringLiteral("N"));
+    const QCommandLineOption sample(
+        QStringLiteral("sample-diary"),
+        DemoWords::tr("Also write a diary of one of the patients, to try import-diary with."),
+        QStringLiteral("CSV"));
     parser.addOption(many);
+    parser.addOption(sample);
     parser.addPositionalArgument(QStringLiteral("FILE"),
                                  DemoWords::tr("Where to write it; must not exist yet."));
     if (const auto end = endsAtOptions(parser, QStringLiteral("demo"), arguments, {}, 1, context)) {
@@ -81,7 +100,8 @@ int demoVerb(const QStringList& arguments, const CommandContext& context)
         return refuse(written.error(), context);
     }
     context.out << DemoWords::tr("Demo practice written to %1.").arg(files.first()) << '\n';
-    return exit_code::done;
+    return parser.isSet(sample) ? writeSample(files.first(), parser.value(sample), context)
+                                : exit_code::done;
 }
 
 } // namespace quadrille::app

@@ -70,6 +70,8 @@ public:
     void enterMeasurements();
     /// The form for a new set of pads, on the Pads page.
     void issuePads();
+    /// Takes over a diary that comes as a file.
+    void importDiaryFile();
 
     // In the order of the job.
     static constexpr int screeningIndex = 0;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Acts on the course as a whole: pause, go on, end, reopen.
+#include "app/diary_import/import_dialog.h"
 #include "app/patient/course_act_forms.h"
 #include "app/patient/record_header.h"
 #include "app/patient/record_page.h"
@@ -66,6 +67,13 @@ void RecordPage::carryOut(CourseAct act)
     if (form->exec() == QDialog::Accepted) {
         refreshCourse();
         emit said(sentence);
+    }
+}
+
+void RecordPage::importDiaryFile()
+{
+    if (m_course && importDiary(m_services, *m_course, this)) {
+        emit said(tr("The diary is taken over."));
     }
 }
 

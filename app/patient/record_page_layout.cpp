@@ -104,6 +104,11 @@ void RecordPage::connectAll()
     connect(m_header, &RecordHeader::changePatientRequested, this, &RecordPage::changePatient);
     connect(m_header, &RecordHeader::courseActRequested, this, &RecordPage::carryOut);
     connect(m_header, &RecordHeader::plansIssuedRequested, m_planPage, &PlanPage::showPlansIssued);
+    connect(&m_services.events, &StoreEvents::diaryChanged, this, [this](CourseId changed) {
+        if (course() == changed) {
+            refreshCourse();
+        }
+    });
     connect(m_planPage, &PlanPage::said, this, &RecordPage::said);
     connect(m_planPage, &PlanPage::planIssued, this, [this] {
         refreshCourse(); // a pause may have ended with it

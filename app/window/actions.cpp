@@ -143,6 +143,9 @@ std::vector<ActFacts> patientActs()
          ActWords::tr("A new set of pads for this course"),
          false,
          true},
+        {Act::importDiary, place, ActWords::tr("Import d&iary…"),
+         QKeySequence(Qt::CTRL | Qt::Key_I), ActWords::tr("A diary that comes as a file"), false,
+         true},
         {Act::history, place, ActWords::tr("&History"), QKeySequence(Qt::CTRL | Qt::Key_H),
          ActWords::tr("Who changed what in this record, and when"), false, true},
     };

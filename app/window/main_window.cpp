@@ -116,6 +116,7 @@ void MainWindow::connectPages()
     connect(&events, &StoreEvents::patientChanged, m_caseload, &CaseloadPage::reload);
     connect(&events, &StoreEvents::planChanged, m_caseload, &CaseloadPage::reload);
     connect(&events, &StoreEvents::screeningChanged, m_caseload, &CaseloadPage::reload);
+    connect(&events, &StoreEvents::diaryChanged, m_caseload, &CaseloadPage::reload);
     connect(&events, &StoreEvents::practiceChanged, m_caseload, &CaseloadPage::reload);
     connect(&events, &StoreEvents::practiceChanged, this, &MainWindow::showIdentity);
 }
@@ -283,6 +284,7 @@ void MainWindow::updateActs()
                                          std::pair(Act::reopenCourse, CourseAct::reopen)}) {
         m_acts[static_cast<int>(act)]->setEnabled(record && m_record->canCarryOut(courseAct));
     }
+    m_acts[static_cast<int>(Act::importDiary)]->setEnabled(record && m_record->course());
     const QUndoStack& undo = m_record->planPage().draft().undoStack();
     QAction* undoAct = m_acts[static_cast<int>(Act::undo)];
     QAction* redoAct = m_acts[static_cast<int>(Act::redo)];

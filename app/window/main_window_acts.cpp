@@ -93,6 +93,8 @@ void MainWindow::carryOutInRecord(Act act)
         return m_record->enterMeasurements();
     case Act::issuePads:
         return m_record->issuePads();
+    case Act::importDiary:
+        return m_record->importDiaryFile();
     case Act::newBlock:
         m_record->showPage(RecordPage::planIndex);
         return plan.addBlock();

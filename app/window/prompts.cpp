@@ -44,6 +44,13 @@ std::optional<QString> DesktopPrompts::storeToOpen(QWidget* parent)
         PromptWords::tr("Practice files (*.quadrille);;All files (*)")));
 }
 
+std::optional<QString> DesktopPrompts::diaryToImport(QWidget* parent)
+{
+    return unlessEmpty(QFileDialog::getOpenFileName(
+        parent, PromptWords::tr("Import a diary"), documents(),
+        PromptWords::tr("Tables and JSON (*.csv *.txt *.tsv *.json);;All files (*)")));
+}
+
 std::optional<QString> DesktopPrompts::placeForStore(QWidget* parent)
 {
     const QString suggested = QDir(documents()).filePath(QStringLiteral("practice.quadrille"));

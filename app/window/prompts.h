@@ -25,6 +25,8 @@ public:
     virtual ~Prompts() = default;
     /// A practice file to open; nothing when the person thinks better of it.
     virtual std::optional<QString> storeToOpen(QWidget* parent) = 0;
+    /// A diary that somebody has as a file.
+    virtual std::optional<QString> diaryToImport(QWidget* parent) = 0;
     /// Where a new practice shall live.
     virtual std::optional<QString> placeForStore(QWidget* parent) = 0;
     /// Where a PDF shall go.
@@ -52,6 +54,7 @@ class DesktopPrompts : public Prompts
 {
 public:
     std::optional<QString> storeToOpen(QWidget* parent) override;
+    std::optional<QString> diaryToImport(QWidget* parent) override;
     std::optional<QString> placeForStore(QWidget* parent) override;
     std::optional<QString> placeForPdf(QWidget* parent, const QString& suggestedName) override;
     std::optional<QString> placeForTable(QWidget* parent, const QString& suggestedName) override;

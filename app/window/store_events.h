@@ -28,6 +28,8 @@ signals:
     void planChanged(quadrille::CourseId course);
     /// A screening was begun or signed, or somebody went ahead in spite of one.
     void screeningChanged(quadrille::CourseId course);
+    /// Entries, days or receipts of the diary of a course.
+    void diaryChanged(quadrille::CourseId course);
     void measurementsChanged(quadrille::CourseId course);
     void electrodeSetsChanged(quadrille::CourseId course);
 };

@@ -87,6 +87,120 @@
     </message>
 </context>
 <context>
+    <name>ImportReportWords</name>
+    <message numerus="yes">
+        <source>%n row(s) are taken over.</source>
+        <translation>
+            <numerusform>%n row is taken over.</numerusform>
+            <numerusform>%n rows are taken over.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s) would be taken over; nothing was saved.</source>
+        <translation>
+            <numerusform>%n row would be taken over; nothing was saved.</numerusform>
+            <numerusform>%n rows would be taken over; nothing was saved.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ImportVerbWords</name>
+    <message numerus="yes">
+        <source>%n row(s) differ from what is on file. Nothing was taken over. Look at them with --dry-run, then choose --take ours or --take file.</source>
+        <translation>
+            <numerusform>%n row differs from what is on file. Nothing was taken over. Look at it with --dry-run, then choose --take ours or --take file.</numerusform>
+            <numerusform>%n rows differ from what is on file. Nothing was taken over. Look at them with --dry-run, then choose --take ours or --take file.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ImportWords</name>
+    <message numerus="yes">
+        <source>%1: %n row(s)</source>
+        <translation>
+            <numerusform>%1: %n row</numerusform>
+            <numerusform>%1: %n rows</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>&amp;Take over %n row(s)</source>
+        <translation>
+            <numerusform>&amp;Take over %n row</numerusform>
+            <numerusform>&amp;Take over %n rows</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s) are taken over.</source>
+        <translation>
+            <numerusform>%n row is taken over.</numerusform>
+            <numerusform>%n rows are taken over.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 of %n row(s) lie outside this course; they are left out.</source>
+        <translation>
+            <numerusform>%1 of %n row lies outside this course; it is left out.</numerusform>
+            <numerusform>%1 of %n rows lie outside this course; they are left out.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s) are on file already; they are left out.</source>
+        <translation>
+            <numerusform>%n row is on file already; it is left out.</numerusform>
+            <numerusform>%n rows are on file already; they are left out.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s) lie after today; they are left out.</source>
+        <translation>
+            <numerusform>%n row lies after today; it is left out.</numerusform>
+            <numerusform>%n rows lie after today; they are left out.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s) say again what another row says; they are left out.</source>
+        <translation>
+            <numerusform>%n row says again what another row says; it is left out.</numerusform>
+            <numerusform>%n rows say again what another row says; they are left out.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s) name a day and nothing else; they are left out.</source>
+        <translation>
+            <numerusform>%n row names a day and nothing else; it is left out.</numerusform>
+            <numerusform>%n rows name a day and nothing else; they are left out.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s) can’t be read; they are left out.</source>
+        <translation>
+            <numerusform>%n row can’t be read; it is left out.</numerusform>
+            <numerusform>%n rows can’t be read; they are left out.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s) differ from what is on file.</source>
+        <translation>
+            <numerusform>%n row differs from what is on file.</numerusform>
+            <numerusform>%n rows differ from what is on file.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n row(s) are new.</source>
+        <translation>
+            <numerusform>%n row is new.</numerusform>
+            <numerusform>%n rows are new.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n contraction(s)</source>
+        <translation>
+            <numerusform>%n contraction</numerusform>
+            <numerusform>%n contractions</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>InventoryWords</name>
     <message numerus="yes">
         <source>%n day(s) overdue, %1</source>

@@ -26,6 +26,7 @@ class ScriptedPrompts : public app::Prompts
 {
 public:
     std::optional<QString> storeToOpen(QWidget*) override { return store; }
+    std::optional<QString> diaryToImport(QWidget*) override { return diary; }
     std::optional<QString> placeForStore(QWidget*) override { return store; }
     std::optional<QString> placeForPdf(QWidget*, const QString& suggestedName) override
     {
@@ -51,6 +52,7 @@ public:
     }
 
     std::optional<QString> store;
+    std::optional<QString> diary;
     std::optional<QString> pdf;
     std::optional<QString> table;
     std::optional<QString> picture;

@@ -71,7 +71,7 @@ struct SoleDoor {
 constexpr std::array soleDoors{SoleDoor{"qcustomplot.h", ""},
                                SoleDoor{"sqlite3.h", "db/store_care.cpp"},
                                SoleDoor{"sodium.h", "db/sealed_file.cpp"},
-                               SoleDoor{"csv.h", "app/command_line/csv_table.cpp"}};
+                               SoleDoor{"csv.h", "app/command_line/csv_parser.cpp"}};
 
 constexpr std::size_t mostLines = 400;
 constexpr std::string_view licence = "SPDX-License-Identifier: GPL-3.0-or-later";
