@@ -66,6 +66,7 @@ constexpr auto keptTexts = std::to_array<std::string_view>({
     "practice_question.reach",
     "practice_question.advice_place",
     "diary_entry.source",
+    "counter_reading.explanation",
     "follow_up.decision",
     "measurement.kind",
     "measurement.side",

@@ -29,6 +29,8 @@ signals:
     /// A screening was begun or signed, or somebody went ahead in spite of one.
     void screeningChanged(quadrille::CourseId course);
     void measurementsChanged(quadrille::CourseId course);
+    /// The diary of a course, what came back of it, or its counter readings.
+    void diaryChanged(quadrille::CourseId course);
     void electrodeSetsChanged(quadrille::CourseId course);
 };
 
