@@ -143,6 +143,8 @@ std::vector<ActFacts> patientActs()
          ActWords::tr("A new set of pads for this course"),
          false,
          true},
+        {Act::diary, place, ActWords::tr("D&iary"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_D),
+         ActWords::tr("Copy the diary that came back"), false, true},
         {Act::history, place, ActWords::tr("&History"), QKeySequence(Qt::CTRL | Qt::Key_H),
          ActWords::tr("Who changed what in this record, and when"), false, true},
     };

@@ -35,6 +35,7 @@ enum class Act {
     screening,
     enterMeasurements,
     issuePads,
+    diary,
     history,
     newBlock,
     undo,
