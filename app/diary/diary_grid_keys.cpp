@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What keys and pointer do on the page.
 #include "app/diary/diary_grid.h"
+#include "app/look/tokens.h"
 
 #include <QKeyEvent>
 #include <QLineEdit>

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "app/diary/diary_geometry.h"
+#include "app/grid/course_grid.h"
 #include "app/look/tokens.h"
 #include "app/words/quantity_text.h"
 
@@ -11,6 +12,8 @@
 
 #include <QCoreApplication>
 #include <QFont>
+
+#include <vector>
 
 class QPainter;
 

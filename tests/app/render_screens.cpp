@@ -29,6 +29,7 @@
 #include "app/words/translations.h"
 #include "tests/app/render_clinic.h"
 #include "tests/app/render_courses.h"
+#include "tests/app/render_diary.h"
 #include "tests/app/screen_renderer.h"
 #include "tests/support/whole_caseload.h"
 
@@ -343,6 +344,9 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     saved = renderRecord(shown, renderer) && saved;
     saved = renderScreenings(shown, renderer) && saved;
     saved = renderMeasurements(shown, renderer) && saved;
+    saved = renderDiary(shown, renderer, patientNamed(shown, "Agnes Thorley").value(),
+                        patientNamed(shown, "Mei Garrowby").value()) &&
+            saved;
     saved = renderForms(shown, renderer) && saved;
     saved = renderClinic(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) && saved;
     saved = renderCourses(shown, renderer, patientNamed(shown, "Agnes Thorley").value(),

@@ -317,8 +317,18 @@ TEST_P(OlderStore, KeepsTheRowsOfEveryTableThatItHad)
     }));
 }
 
-INSTANTIATE_TEST_SUITE_P(EverySchema, OlderStore,
-                         testing::Range(1, newestVersion(builtInSteps()) + 1));
+/// The newest schema of which there is a dump: those that were released.
+int newestDump()
+{
+    int version = 0;
+    while (
+        QFile::exists(QStringLiteral(QUADRILLE_TEST_STORES "/schema_%1.dump").arg(version + 1))) {
+        ++version;
+    }
+    return version;
+}
+
+INSTANTIATE_TEST_SUITE_P(EverySchema, OlderStore, testing::Range(1, newestDump() + 1));
 
 } // namespace
 } // namespace quadrille::db
