@@ -22,6 +22,7 @@ constexpr int sideInset = 8;
 constexpr int fieldGap = 8;
 constexpr int leastField = 38;
 constexpr int mostField = 56;
+constexpr int mostPitch = 88; ///< from field to field, where one week has all the room
 constexpr int leastWeek = 200;
 constexpr int skinWord = 30;
 constexpr int skinPitch = size::hitArea;
@@ -137,9 +138,12 @@ QRect DiaryGeometry::field(const QRect& line, int index, int fields) const
     const int gap = scaled(fieldGap, m_factor);
     const int left = line.left() + scaled(diaryMarkSide, m_factor) + gap;
     const int room = line.right() + 1 - left;
-    const int width = std::min((room - gap * (fields - 1)) / fields, scaled(mostField, m_factor));
-    // The last field ends with the line, so that the columns of all weeks are alike.
-    const int pitch = fields > 1 ? (room - width) / (fields - 1) : 0;
+    const int width =
+        fields > 1 ? std::min((room - gap * (fields - 1)) / fields, scaled(mostField, m_factor))
+                   : room;
+    // Spread over the line, so that the columns of all weeks are alike.
+    const int pitch =
+        fields > 1 ? std::min((room - width) / (fields - 1), scaled(mostPitch, m_factor)) : 0;
     const int inset = scaled(space::hair, m_factor);
     return {left + index * pitch, line.top() + inset, width, line.height() - 2 * inset};
 }
@@ -147,7 +151,10 @@ QRect DiaryGeometry::field(const QRect& line, int index, int fields) const
 QRect DiaryGeometry::dayLine(int column, int row, int lines) const
 {
     const QRect first = line(column, row, lines + 1);
-    return {first.left(), first.top(), first.width(), scaled(dayLineHeight, m_factor)};
+    const int height = scaled(dayLineHeight, m_factor);
+    // A rest day is lower than a day with a session.
+    const int lowest = cell(column, row).bottom() - height;
+    return {first.left(), std::min(first.top(), lowest), first.width(), height};
 }
 
 QRect DiaryGeometry::skinAnswer(const QRect& dayLine, int answer) const

@@ -239,7 +239,8 @@ bool DiaryGrid::focusNextPrevChild(bool next)
 void DiaryGrid::paintEvent(QPaintEvent* /*event*/)
 {
     QPainter painter(this);
-    const DiaryPicture picture{m_draft.sheet(), m_preview, m_lived, hasAnyFocus()};
+    const DiaryPicture picture{m_draft.sheet(), m_preview, m_lived, hasAnyFocus(),
+                               visibleRegion().boundingRect().top()};
     const Tokens tokens = tokensOf(palette());
     DiaryPainter(painter, picture, m_geometry, tokens, m_text).paint();
 }

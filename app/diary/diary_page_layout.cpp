@@ -59,6 +59,8 @@ void DiaryPage::layOut()
     m_scroll->setFrameShape(QFrame::NoFrame);
     m_scroll->setFocusPolicy(Qt::NoFocus);
     m_scroll->viewport()->installEventFilter(this);
+    connect(m_scroll->verticalScrollBar(), &QScrollBar::valueChanged, m_grid,
+            [this] { m_grid->update(); });
     column->addWidget(m_scroll, 1);
     m_stack->addWidget(m_nothing);
     m_stack->addWidget(page);
@@ -135,8 +137,9 @@ void DiaryPage::showPlace()
     showRemark();
     m_side->refresh(m_rules);
     const QRect place = m_grid->placeRect();
+    const int head = m_grid->geometryOfPage().head(0).height();
     m_scroll->ensureVisible(place.center().x(), place.bottom(), 0, space::wide);
-    m_scroll->ensureVisible(place.center().x(), place.top(), 0, space::wide);
+    m_scroll->ensureVisible(place.center().x(), place.top() - head, 0, 0);
 }
 
 void DiaryPage::showHead()
@@ -205,6 +208,8 @@ bool DiaryPage::eventFilter(QObject* watched, QEvent* event)
 {
     if (watched == m_scroll->viewport() && event->type() == QEvent::Resize) {
         m_grid->setRoom(m_scroll->viewport()->width());
+        m_scroll->verticalScrollBar()->setValue(0); // no further down than the place needs
+        showPlace();
     }
     return QWidget::eventFilter(watched, event);
 }

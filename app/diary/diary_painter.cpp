@@ -46,13 +46,20 @@ DiaryPainter::DiaryPainter(QPainter& painter, const DiaryPicture& picture,
 void DiaryPainter::paint()
 {
     for (int column = 0; column < m_geometry.weeks(); ++column) {
-        paintHead(column);
         for (int row = 0; row < rows; ++row) {
             paintCell(column, row);
         }
     }
     paintRowNames();
     paintLattice();
+    const int top = std::max(0, m_picture.visibleTop);
+    m_painter.translate(0, top);
+    const QRect first = m_geometry.head(0);
+    m_painter.fillRect(QRect(0, 0, first.left(), first.height()), m_tokens.desk);
+    for (int column = 0; column < m_geometry.weeks(); ++column) {
+        paintHead(column);
+    }
+    m_painter.translate(0, -top);
 }
 
 bool DiaryPainter::isPlace(const DiaryPlace& place) const
@@ -71,7 +78,8 @@ QColor DiaryPainter::ground(int column, int row) const
     const Date day = dayOf(m_sheet, week, std::max(row, 0));
     const DiaryRun run = m_sheet.run();
     const bool marked = m_sheet.isMarked() && row >= 0 && run.from <= day && day <= run.to;
-    return marked ? m_tokens.changed : (sameWeek || sameRow) ? m_tokens.tint : m_tokens.sheet;
+    const bool byWeek = sameWeek && m_geometry.weeks() > 1;
+    return marked ? m_tokens.changed : (byWeek || sameRow) ? m_tokens.tint : m_tokens.sheet;
 }
 
 QString DiaryPainter::captionOf(const DiaryForm& form, CourseWeek week) const
@@ -141,6 +149,13 @@ void DiaryPainter::paintHead(int column)
         box.setTop(head.top() + head.height() / 2);
         box.setBottom(head.bottom());
         m_painter.drawText(box.adjusted(-inset, 0, inset, 0), Qt::AlignCenter, captions[i]);
+    }
+    m_painter.fillRect(QRect(head.left(), head.top(), head.width() + 1, stroke::line),
+                       m_tokens.line);
+    m_painter.fillRect(QRect(head.left(), head.bottom(), head.width() + 1, stroke::line),
+                       m_tokens.line);
+    for (const int x : {head.left(), head.right() + 1}) {
+        m_painter.fillRect(QRect(x, head.top(), stroke::line, head.height()), m_tokens.line);
     }
 }
 

@@ -26,6 +26,7 @@ struct DiaryPicture {
     const CourseRecords& preview; ///< with what is not saved yet
     const CourseAsLived& lived;   ///< of these
     bool hasFocus = false;
+    int visibleTop = 0; ///< the heads stay where the page is scrolled to, px
 };
 
 /// Draws the weeks of a geometry, one cell after the other.

@@ -77,11 +77,11 @@ QWidget* DiarySide::keys()
     grid->setHorizontalSpacing(space::medium);
     grid->setVerticalSpacing(space::hair);
     const std::vector<std::pair<QString, QString>> all{
-        {tr("Space"), tr("minutes as prescribed, nothing else")},
+        {tr("Space"), tr("minutes as prescribed, no more")},
         {tr("0 … 9"), tr("other minutes; 0 is not done")},
         {tr("Enter"), tr("next session, then the next day")},
-        {tr("Arrows"), tr("by day and week; with Shift mark days")},
-        {tr("F"), tr("minutes as prescribed on all marked days")},
+        {tr("Arrows"), tr("by day and week; Shift marks")},
+        {tr("F"), tr("the same on all marked days")},
         {tr("Ctrl D"), tr("the same for the rest of the week")},
         {tr("U"), tr("minutes of the day above")},
         {tr("Tab"), tr("next field")},

@@ -50,6 +50,7 @@ bool renderDiary(Shown& shown, Renderer& renderer, PatientId copied, PatientId b
     RecordPage& record = window.recordPage();
     record.showPage(RecordPage::diaryIndex);
     DiaryPage& page = record.diaryPage();
+    window.activateWindow();
     page.focusFirst();
     bool saved = renderer.save(window, QStringLiteral("diary"));
     const auto move = [&](auto act) {

@@ -64,7 +64,13 @@ protected:
 
 TEST_F(DiarySavingTest, SitesHaveTheirKeysPlanByPlanAndBlockByBlock)
 {
-    tests::anIssuedPlan(*store, ids); // a draft of another course has no part in it
+    must(store->write(author(), "issue plan", [&](Writing& writing) {
+        return issuePlan(writing, tests::aDraft(ids),
+                         {.fromDate = day(2026, 3, 12),
+                          .reason = "next plan",
+                          .issuedBy = ids.practitioner},
+                         day(2026, 3, 12));
+    }));
     const SiteKeys keys =
         must(store->read([&](Reading& reading) { return siteKeysOf(reading, ids.course); }));
     ASSERT_THAT(keys, SizeIs(2));
