@@ -46,12 +46,12 @@ void DiaryDraft::setForm(DiaryForm form)
 
 void DiaryDraft::setRecords(CourseRecords records)
 {
-    const bool wasChanged = isChanged();
     m_records = std::move(records);
-    if (!wasChanged) {
-        m_base = writtenDiaryOf(m_records);
-        m_sheet.setDiary(m_base);
-        m_undo.clear();
+    const WrittenDiary fresh = writtenDiaryOf(m_records);
+    const MergedDiary merged = mergeDiaries(m_base, m_sheet.diary(), fresh);
+    if (merged.clashes.empty()) { // else saving shows both
+        m_base = fresh;
+        show(merged.diary);
     }
     emit changed();
 }
@@ -60,18 +60,25 @@ void DiaryDraft::markSaved(CourseRecords records)
 {
     m_records = std::move(records);
     m_base = writtenDiaryOf(m_records);
-    m_sheet.setDiary(m_base);
+    show(m_base);
     emit changed();
 }
 
 void DiaryDraft::goOnFrom(const WrittenDiary& theirs, const WrittenDiary& diary)
 {
     m_base = theirs;
-    apply(tr("Put together with what was saved elsewhere"), {}, [&](DiarySheet& sheet) {
-        sheet.setDiary(diary);
-        return DiaryAnswer();
-    });
+    show(diary);
     emit changed();
+    emit moved();
+}
+
+void DiaryDraft::show(const WrittenDiary& diary)
+{
+    if (m_sheet.diary() != diary) {
+        // A step back would take somebody else's entries out.
+        m_undo.clear();
+    }
+    m_sheet.setDiary(diary);
 }
 
 std::vector<DiaryRemark> DiaryDraft::remarksInTheWay() const

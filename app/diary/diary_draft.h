@@ -36,11 +36,12 @@ public:
     void load(CourseRecords records, DiaryForm form, const std::optional<Unsaved>& unsaved);
     /// Plans, pauses or settings changed on file; the work goes on.
     void setForm(DiaryForm form);
-    /// What is on record was read again; nothing that was typed is touched.
+    /// What is on record was read again: it goes together with what was typed, or waits for the
+    /// save where both clash.
     void setRecords(CourseRecords records);
     /// It was saved, and this is what the file holds now.
     void markSaved(CourseRecords records);
-    /// Goes on from what somebody else saved, with `diary` on the screen as an undoable step.
+    /// Goes on from what somebody else saved, with `diary` on the screen. Undo begins anew.
     void goOnFrom(const WrittenDiary& theirs, const WrittenDiary& diary);
 
     const DiarySheet& sheet() const { return m_sheet; }
@@ -67,6 +68,7 @@ signals:
     void moved();
 
 private:
+    void show(const WrittenDiary& diary);
     DiaryAnswer apply(const QString& verb, const QString& step, const Act& act);
 
     CourseRecords m_records;

@@ -93,7 +93,7 @@ DiaryPage::DiaryPage(const Services& services, QWidget* parent)
     });
     connect(&m_services.events, &StoreEvents::diaryChanged, this, [this](CourseId course) {
         if (m_course && m_course->id == course) {
-            m_counter->open(*m_course, m_draft.records());
+            courseChanged(*m_course);
         }
     });
 }

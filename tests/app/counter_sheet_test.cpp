@@ -24,7 +24,7 @@ class CounterJob : public DiaryJob
 protected:
     void enter(const char* readOn, const char* uses, const char* minutes)
     {
-        onNextDialog([=](QDialog& dialog) {
+        onNextDialog([=, this](QDialog& dialog) {
             const auto field = [&](const char* name) {
                 return dialog.findChild<QLineEdit*>(QString::fromLatin1(name));
             };

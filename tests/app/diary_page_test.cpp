@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the Diary page saves, keeps, refuses and shows.
 #include "app/grid/week_tally.h"
+#include "app/window/store_events.h"
 #include "tests/app/diary_job.h"
 #include "tests/support/diary_records.h"
 
@@ -75,7 +76,7 @@ TEST_F(DiaryJob, WhatIsWrongIsSaidAtTheFieldAndNothingIsLost)
     press(Qt::Key_Space);
     press(Qt::Key_Return);
     type("90");
-    EXPECT_THAT(strip(), HasSubstr("90\u00A0min? The stimulator stops at 60\u00A0min"));
+    EXPECT_THAT(strip(), HasSubstr("90\u00A0min? The stimulator stops at 59\u00A0min"));
     press(Qt::Key_Return);
     press(Qt::Key_S, Qt::ControlModifier);
     EXPECT_TRUE(stored().days.empty());
@@ -140,6 +141,34 @@ TEST_F(DiaryJob, AnotherWindowsEntriesGoTogetherWithMine)
     EXPECT_TRUE(practice.prompts().shown.empty()) << "both say 20 min on Monday";
     EXPECT_EQ(stored().days.size(), 14U);
     EXPECT_EQ(written(), stored());
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(written(), stored()) << "a step back would take their entries out";
+}
+
+TEST_F(DiaryJob, WhatIsSavedBesideThePageIsShownAndWhatWasTypedStays)
+{
+    issue();
+    open();
+    press(Qt::Key_Down);
+    press(Qt::Key_Down);
+    press(Qt::Key_Down);
+    press(Qt::Key_Down);
+    press(Qt::Key_Down); // Saturday
+    type("5");
+    must(practice.store().write(author(), "enter diary", [&](db::Writing& writing) {
+        DiaryEntry entry;
+        entry.course = practice.ids().course;
+        entry.day = day(2026, 2, 9);
+        entry.duration = 20min;
+        entry.source = DiarySource::file;
+        db::addDiaryEntry(writing, entry);
+    }));
+    emit practice.services().events.diaryChanged(practice.ids().course);
+    EXPECT_EQ(written().days.size(), 2U);
+    EXPECT_TRUE(stored().on(day(2026, 2, 14)).isEmpty()) << "not saved by itself";
+    press(Qt::Key_S, Qt::ControlModifier);
+    EXPECT_EQ(stored(), written());
+    EXPECT_EQ(stored().days.size(), 2U);
 }
 
 TEST_F(DiaryJob, TheSameSessionChangedElsewhereIsShownAndOneIsChosen)
