@@ -71,6 +71,9 @@ struct DiaryReceived {
     friend bool operator==(const DiaryReceived&, const DiaryReceived&) = default;
 };
 
+/// Why a unit has counted something else than the diary says, as a person chose it.
+enum class CounterExplanation { unitSwapped, counterReset, anotherUser, other };
+
 /// What the unit itself has counted.
 struct CounterReading {
     std::optional<CounterReadingId> id = std::nullopt;
@@ -78,6 +81,9 @@ struct CounterReading {
     Date readOn;
     std::optional<int> totalUses = std::nullopt;
     std::optional<Milliseconds> totalTime = std::nullopt;
+    /// Of the difference from the diary since the reading before.
+    std::optional<CounterExplanation> explanation = std::nullopt;
+    std::string explanationWords = {}; ///< never empty where the explanation is another one
     bool withdrawn = false;
     Version version = 1;
     friend bool operator==(const CounterReading&, const CounterReading&) = default;

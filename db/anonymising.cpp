@@ -68,6 +68,7 @@ constexpr auto keptTexts = std::to_array<std::string_view>({
     "house_settings.ramp_habit",
     "house_settings.waveform",
     "diary_entry.source",
+    "counter_reading.explanation",
     "follow_up.decision",
     "measurement.kind",
     "measurement.side",

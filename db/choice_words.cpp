@@ -124,6 +124,12 @@ constexpr std::array diarySources{
     Word<DiarySource>{DiarySource::counter, "counter"},
     Word<DiarySource>{DiarySource::clinic, "clinic"},
 };
+constexpr std::array counterExplanations{
+    Word<CounterExplanation>{CounterExplanation::unitSwapped, "unit_swapped"},
+    Word<CounterExplanation>{CounterExplanation::counterReset, "counter_reset"},
+    Word<CounterExplanation>{CounterExplanation::anotherUser, "another_user"},
+    Word<CounterExplanation>{CounterExplanation::other, "other"},
+};
 constexpr std::array decisions{
     Word<Decision>{Decision::stepUp, "step_up"},
     Word<Decision>{Decision::keep, "keep"},
@@ -206,6 +212,10 @@ std::string_view wordOf(Answer choice)
 std::string_view wordOf(DiarySource choice)
 {
     return wordIn(diarySources, choice);
+}
+std::string_view wordOf(CounterExplanation choice)
+{
+    return wordIn(counterExplanations, choice);
 }
 std::string_view wordOf(Decision choice)
 {
@@ -294,6 +304,11 @@ template <>
 std::optional<DiarySource> choiceOf(std::string_view word)
 {
     return choiceIn(diarySources, word);
+}
+template <>
+std::optional<CounterExplanation> choiceOf(std::string_view word)
+{
+    return choiceIn(counterExplanations, word);
 }
 template <>
 std::optional<Decision> choiceOf(std::string_view word)

@@ -48,6 +48,7 @@ std::string_view wordOf(Segment choice);
 std::string_view wordOf(BodySide choice);
 std::string_view wordOf(Answer choice);
 std::string_view wordOf(DiarySource choice);
+std::string_view wordOf(CounterExplanation choice);
 std::string_view wordOf(Decision choice);
 std::string_view wordOf(DocumentKind choice);
 std::string_view wordOf(Medium choice);
@@ -93,6 +94,8 @@ template <>
 std::optional<Answer> choiceOf(std::string_view word);
 template <>
 std::optional<DiarySource> choiceOf(std::string_view word);
+template <>
+std::optional<CounterExplanation> choiceOf(std::string_view word);
 template <>
 std::optional<Decision> choiceOf(std::string_view word);
 template <>

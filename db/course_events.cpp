@@ -75,7 +75,8 @@ template <>
 struct Kind<CounterReading> {
     static constexpr const char* table = "counter_reading";
     static constexpr const char* columns =
-        "id, course, read_on, total_uses, total_time_ms, withdrawn, version";
+        "id, course, read_on, total_uses, total_time_ms, explanation, explanation_words, "
+        "withdrawn, version";
     static constexpr const char* order = "read_on, id";
     static CounterReading take(Statement& row)
     {
@@ -87,6 +88,8 @@ struct Kind<CounterReading> {
         if (const auto time = row.takeOptionalInteger()) {
             counter.totalTime = Milliseconds(*time);
         }
+        counter.explanation = takeOptionalChoice<CounterExplanation>(row);
+        counter.explanationWords = row.takeText();
         counter.withdrawn = takeFlag(row);
         counter.version = takeInt(row);
         return counter;
@@ -96,6 +99,8 @@ struct Kind<CounterReading> {
         return {{"read_on", valueOf(counter.readOn)},
                 {"total_uses", valueOf(counter.totalUses)},
                 {"total_time_ms", valueOf(counter.totalTime)},
+                {"explanation", valueOf(counter.explanation)},
+                {"explanation_words", valueOf(counter.explanationWords)},
                 {"withdrawn", valueOf(counter.withdrawn)}};
     }
 };

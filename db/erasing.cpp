@@ -84,8 +84,9 @@ constexpr std::array deletions{
     // person.
     "DELETE FROM kept_form WHERE form IN ('patient/new', 'patient/' || ?, 'course/new/' || ?) "
     "OR form IN (SELECT 'course/' || id FROM course WHERE patient = ?) "
-    "OR EXISTS (SELECT 1 FROM course WHERE patient = ? AND (kept_form.form = 'clinic/' || "
-    "course.id OR kept_form.form GLOB 'clinic/' || course.id || '/*'))",
+    "OR EXISTS (SELECT 1 FROM course WHERE patient = ? AND (kept_form.form IN ('clinic/' || "
+    "course.id, 'diary/' || course.id) OR kept_form.form GLOB 'clinic/' || course.id || '/*' OR "
+    "kept_form.form GLOB 'counter/' || course.id || '/*'))",
     "DELETE FROM change_value WHERE change IN (SELECT id FROM change_record WHERE patient = ?)",
     "DELETE FROM caseload_key WHERE patient = ?",
     "DELETE FROM course WHERE patient = ?",

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/patient/record_page.h"
 
+#include "app/diary/diary_page.h"
 #include "app/look/look.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
@@ -49,6 +50,7 @@ RecordPage::RecordPage(const Services& services, QWidget* parent)
     , m_historyPage(new HistoryPage(services, this))
     , m_measurementsPage(new MeasurementsPage(services, this))
     , m_padsPage(new PadsPage(services, this))
+    , m_diaryPage(new DiaryPage(services, this))
     , m_noCourse(new QWidget(this))
     , m_time(new TimeColumn(services, this))
     , m_save(new QPushButton(tr("Save draft"), this))
@@ -93,6 +95,7 @@ void RecordPage::close()
     m_course.reset();
     m_courses.clear();
     m_planPage->closeCourse();
+    m_diaryPage->closeCourse();
     m_handoutPage->setContent(std::nullopt);
 }
 
@@ -110,6 +113,9 @@ void RecordPage::showCourse(const std::optional<Course>& course)
     if (course) {
         m_planPage->setCourse(*course);
         m_screeningPage->setCourse(*course);
+        m_diaryPage->setCourse(*course);
+    } else {
+        m_diaryPage->closeCourse();
     }
     refreshMeasured();
     showPageAt(currentPage());
@@ -233,11 +239,13 @@ void RecordPage::refreshActs()
     const bool onPlan = m_course && m_header->tabs().currentIndex() == planIndex;
     const bool onHandout = m_course && m_header->tabs().currentIndex() == handoutIndex;
     const bool onMeasurements = m_course && m_header->tabs().currentIndex() == measurementsIndex;
+    const bool onDiary = m_course && m_header->tabs().currentIndex() == diaryIndex;
     const bool onPads = m_course && m_header->tabs().currentIndex() == padsIndex;
     const bool onHistory = m_header->tabs().currentIndex() == historyIndex;
     const QList<QWidget*> acts = onPlan           ? planActs()
                                  : onHandout      ? m_handoutPage->acts()
                                  : onMeasurements ? m_measurementsPage->acts()
+                                 : onDiary        ? m_diaryPage->acts()
                                  : onPads         ? m_padsPage->acts()
                                  : onHistory      ? m_historyPage->acts()
                                                   : QList<QWidget*>{};
@@ -275,7 +283,10 @@ void RecordPage::issuePads()
 
 void RecordPage::showPageAt(int index)
 {
-    m_time->showSheets(m_course && index == screeningIndex ? m_screeningPage->side() : nullptr);
+    m_time->showSheets(m_course && index == screeningIndex ? m_screeningPage->side()
+                       : m_course && index == diaryIndex   ? m_diaryPage->side()
+                                                           : nullptr);
+    m_time->showTally(m_course && index == diaryIndex);
     // The history is of the patient; the other pages are of a course.
     if (m_course || index == historyIndex) {
         m_pages->setCurrentIndex(index);
@@ -300,6 +311,8 @@ void RecordPage::focusFirst()
         return m_padsPage->focusFirst();
     case handoutIndex:
         return m_handoutPage->focusFirst();
+    case diaryIndex:
+        return m_diaryPage->focusFirst();
     default:
         return m_planPage->focusFirst();
     }

@@ -18,10 +18,12 @@
 
 class QPushButton;
 class QStackedWidget;
+class QUndoStack;
 
 namespace quadrille::app
 {
 
+class DiaryPage;
 class HandoutPage;
 class HistoryPage;
 class MeasurementsPage;
@@ -53,6 +55,13 @@ public:
     ScreeningPage& screeningPage() { return *m_screeningPage; }
     MeasurementsPage& measurementsPage() { return *m_measurementsPage; }
     PadsPage& padsPage() { return *m_padsPage; }
+    DiaryPage& diaryPage() { return *m_diaryPage; }
+    /// Of the page shown: entries of the diary, else the draft of the plan.
+    QUndoStack& undoStack();
+    /// Saves what the page shown has unsaved: the diary, else the draft of the plan.
+    void save();
+    /// Keeps unsaved work of all pages in the store.
+    void keepNow();
 
     void showPage(int index);
     int pageCount() const;
@@ -78,14 +87,17 @@ public:
     static constexpr int measurementsIndex = 1;
     static constexpr int planIndex = 2;
     static constexpr int handoutIndex = 3;
-    static constexpr int padsIndex = 4;
-    static constexpr int historyIndex = 5;
+    static constexpr int diaryIndex = 4;
+    static constexpr int padsIndex = 5;
+    static constexpr int historyIndex = 6;
 
 signals:
     void said(const QString& sentence);
     void backRequested();
     /// The course shown, or how it stands, is another.
     void courseShown();
+    /// Another page of the record.
+    void pageShown();
 
 private:
     void layOut();
@@ -96,6 +108,8 @@ private:
     void refreshCourse();
     void showPageAt(int index);
     void readDiary();
+    /// The diary as it is copied, saved or not, in the time column.
+    void showDiary();
     void showHeader();
     void refreshFrame();
     void refreshHandout();
@@ -124,6 +138,7 @@ private:
     HistoryPage* m_historyPage;
     MeasurementsPage* m_measurementsPage;
     PadsPage* m_padsPage;
+    DiaryPage* m_diaryPage;
     QWidget* m_noCourse;
     TimeColumn* m_time;
     QPushButton* m_save;

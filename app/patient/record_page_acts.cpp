@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Acts on the course as a whole: pause, go on, end, reopen.
+#include "app/diary/diary_page.h"
 #include "app/diary_import/import_dialog.h"
 #include "app/patient/course_act_forms.h"
 #include "app/patient/record_header.h"
 #include "app/patient/record_page.h"
+#include "app/patient/time_column.h"
 #include "app/plan/plan_page.h"
 #include "app/words/error_text.h"
 
@@ -77,6 +79,42 @@ void RecordPage::importDiaryFile()
     }
 }
 
+QUndoStack& RecordPage::undoStack()
+{
+    return currentPage() == diaryIndex ? m_diaryPage->draft().undoStack()
+                                       : m_planPage->draft().undoStack();
+}
+
+void RecordPage::save()
+{
+    if (currentPage() == diaryIndex) {
+        m_diaryPage->save();
+    } else {
+        m_planPage->saveDraft();
+    }
+}
+
+void RecordPage::keepNow()
+{
+    m_planPage->keepNow();
+    m_diaryPage->keepNow();
+}
+
+void RecordPage::showDiary()
+{
+    if (!m_course) {
+        return;
+    }
+    const CourseRecords shown = m_diaryPage->draft().preview();
+    m_diary.entries = shown.entries;
+    m_diary.days = shown.days;
+    m_diary.receipts = shown.receipts;
+    m_time->showDiary(m_diary);
+    m_header->nameTab(diaryIndex,
+                      m_diaryPage->draft().isChanged() ? tr("Diary: not saved") : tr("Diary"));
+    refreshActs();
+}
+
 void RecordPage::refreshCourse()
 {
     if (!m_patient || !m_course) {
@@ -92,8 +130,10 @@ void RecordPage::refreshCourse()
     m_course = courseOf(*m_course->id);
     if (m_course) {
         m_planPage->courseChanged(*m_course);
+        m_diaryPage->courseChanged(*m_course);
     }
     readDiary();
+    showDiary();
     refreshMeasured();
     refreshFrame();
     refreshHandout();

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How the record is put together: where its pages stand and who hears whom.
+#include "app/diary/diary_page.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/measurements/measurements_page.h"
@@ -34,12 +35,14 @@ void RecordPage::layOut()
     m_header->tabs().addTab(tr("Measurements"));
     m_header->tabs().addTab(tr("Plan"));
     m_header->tabs().addTab(tr("Handout"));
+    m_header->tabs().addTab(tr("Diary"));
     m_header->tabs().addTab(tr("Pads"));
     m_header->tabs().addTab(tr("History"));
     m_pages->addWidget(m_screeningPage);
     m_pages->addWidget(m_measurementsPage);
     m_pages->addWidget(m_planPage);
     m_pages->addWidget(m_handoutPage);
+    m_pages->addWidget(m_diaryPage);
     m_pages->addWidget(m_padsPage);
     m_pages->addWidget(m_historyPage);
     auto* sentence =
@@ -56,6 +59,7 @@ void RecordPage::layOut()
     empty->addStretch();
     m_pages->addWidget(m_noCourse);
     m_time->addSheets(m_screeningPage->side());
+    m_time->addSheets(m_diaryPage->side());
     m_header->tabs().setCurrentIndex(planIndex);
     m_pages->setCurrentIndex(planIndex);
     m_save->setToolTip(tr("Ctrl S"));
@@ -95,7 +99,9 @@ void RecordPage::connectAll()
         if (index == historyIndex && m_patient) {
             m_historyPage->open(*m_patient->id);
         }
+        refreshFrame(); // the charts with what was copied meanwhile
         refreshActs();
+        emit pageShown();
     });
     connect(m_header, &RecordHeader::courseChosen, this,
             [this](CourseId id) { showCourse(courseOf(id)); });
@@ -110,6 +116,11 @@ void RecordPage::connectAll()
         }
     });
     connect(m_planPage, &PlanPage::said, this, &RecordPage::said);
+    connect(&m_services.events, &StoreEvents::diaryChanged, this, [this](CourseId course) {
+        if (m_course && m_course->id == course) {
+            refreshMeasured(); // uses of pads
+        }
+    });
     connect(m_planPage, &PlanPage::planIssued, this, [this] {
         refreshCourse(); // a pause may have ended with it
         showPage(handoutIndex);
@@ -127,6 +138,8 @@ void RecordPage::connectAll()
     connect(m_historyPage, &HistoryPage::said, this, &RecordPage::said);
     connect(m_measurementsPage, &MeasurementsPage::said, this, &RecordPage::said);
     connect(m_padsPage, &PadsPage::said, this, &RecordPage::said);
+    connect(m_diaryPage, &DiaryPage::said, this, &RecordPage::said);
+    connect(m_diaryPage, &DiaryPage::shown, this, &RecordPage::showDiary);
     // The one mark that is seen from every page.
     connect(m_padsPage, &PadsPage::wearChanged, this, [this] {
         m_header->nameTab(padsIndex,

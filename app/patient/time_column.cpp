@@ -3,10 +3,12 @@
 
 #include "app/grid/course_grid_widget.h"
 #include "app/grid/day_marks.h"
+#include "app/grid/week_tally.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/patient/week_charts.h"
 
+#include "core/adherence.h"
 #include "core/draft_preview.h"
 #include "core/week_doses.h"
 
@@ -53,6 +55,7 @@ TimeColumn::TimeColumn(const Services& services, QWidget* parent)
     , m_text(services.text)
     , m_column(nullptr)
     , m_grid(new CourseGridWidget(services.text, this))
+    , m_tally(new WeekTally(services.text, this))
     , m_empty(new QLabel(this))
     , m_charts(new WeekCharts(services, this))
 {
@@ -66,10 +69,12 @@ TimeColumn::TimeColumn(const Services& services, QWidget* parent)
                                space::insideSheet);
     layout->setSpacing(space::hair);
     layout->addWidget(m_grid, 0, Qt::AlignLeft);
+    layout->addWidget(m_tally);
     layout->addWidget(m_empty);
     layout->addSpacing(space::medium);
     layout->addWidget(m_charts, growsFirst);
     layout->addStretch(1);
+    m_tally->hide();
     m_column = layout;
     auto* scroll = new QScrollArea(this);
     scroll->setWidget(column);
@@ -91,21 +96,19 @@ TimeColumn::TimeColumn(const Services& services, QWidget* parent)
 
 void TimeColumn::show(const std::optional<Content>& content)
 {
+    m_content = content;
     m_blocks.clear();
+    m_plans.clear();
     if (content) {
-        const std::vector<Plan> plans =
-            plansWithDraft(content->plans, content->course, content->draft.value_or(Draft()),
-                           content->stimulator, content->today);
-        if (!plans.empty()) {
-            m_blocks = plans.back().blocks;
+        m_plans = plansWithDraft(content->plans, content->course, content->draft.value_or(Draft()),
+                                 content->stimulator, content->today);
+        if (!m_plans.empty()) {
+            m_blocks = m_plans.back().blocks;
         }
         // A draft without a unit has no figures: whether its ramps lie in the on time is not known.
-        m_hasUnit = content->stimulator || plans.size() == content->plans.size();
-        GridSource source{content->diary, content->rules, content->today};
-        source.records.course = content->course;
-        source.records.plans = plans;
+        m_hasUnit = content->stimulator || m_plans.size() == content->plans.size();
         WeekCharts::Content weeks;
-        weeks.weeks = weekDoses(source.records, source.rules, source.today);
+        weeks.weeks = weekDoses(recordsShown(), content->rules, content->today);
         for (std::size_t i = 0; i < m_blocks.size(); ++i) {
             weeks.firstWeeks.push_back(firstWeekOf(m_blocks, i).number);
         }
@@ -113,10 +116,7 @@ void TimeColumn::show(const std::optional<Content>& content)
             weeks.now = week->number;
         }
         m_charts->setContent(weeks);
-        const CourseGrid grid = courseGridOf(source, m_text);
-        m_grid->setGrid(grid);
-        m_grid->setEdges(edgesOf(*content, grid));
-        m_grid->chooseBlock(content->chosenBlock);
+        fillGrid();
         setFixedWidth(
             std::max(leastWidth, m_grid->sizeHint().width() + 2 * space::insideSheet + 2));
     }
@@ -124,6 +124,47 @@ void TimeColumn::show(const std::optional<Content>& content)
     m_empty->setText(content ? tr("Nothing planned yet. The first block fills these weeks.")
                              : tr("No course yet. Begin one with the button Course."));
     m_empty->setVisible(m_blocks.empty());
+    placeCharts();
+}
+
+CourseRecords TimeColumn::recordsShown() const
+{
+    CourseRecords records = m_content ? m_content->diary : CourseRecords();
+    if (m_content) {
+        records.course = m_content->course;
+    }
+    records.plans = m_plans;
+    return records;
+}
+
+void TimeColumn::fillGrid()
+{
+    if (!m_content) {
+        return;
+    }
+    const GridSource source{recordsShown(), m_content->rules, m_content->today};
+    const CourseGrid grid = courseGridOf(source, m_text);
+    m_grid->setGrid(grid);
+    m_grid->setEdges(edgesOf(*m_content, grid));
+    m_grid->chooseBlock(m_content->chosenBlock);
+    const CourseAsLived lived = courseAsLived(source.records, source.rules, source.today);
+    const auto days = std::chrono::days(static_cast<int>(grid.weeks.size()) * daysInWeek - 1);
+    m_tally->setWeeks(
+        weeksBetween(lived, source.rules, {lived.startDate, lived.startDate + std::max(days, {})}));
+}
+
+void TimeColumn::showDiary(const CourseRecords& diary)
+{
+    if (m_content) {
+        m_content->diary = diary;
+        fillGrid();
+        placeCharts();
+    }
+}
+
+void TimeColumn::showTally(bool shown)
+{
+    m_tally->setVisible(shown);
     placeCharts();
 }
 
@@ -152,6 +193,8 @@ void TimeColumn::showSheets(QWidget* sheets)
 
 void TimeColumn::placeCharts()
 {
+    m_tally->setColumns({m_grid->latticeLeft(), m_grid->pitch(), m_grid->firstShownWeek().number,
+                         m_grid->weeksShown()});
     const bool drawn = !m_blocks.empty() && m_hasUnit && m_sheets == nullptr;
     m_charts->setVisible(drawn);
     if (!drawn) {

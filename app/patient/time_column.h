@@ -21,6 +21,7 @@ namespace quadrille::app
 
 class CourseGridWidget;
 class WeekCharts;
+class WeekTally;
 
 /// The grid of the course with its diary and, on the same columns, what each week asks for. A draft
 /// is shown as it would be, if it were issued today.
@@ -43,6 +44,10 @@ public:
         Date today;
     };
     void show(const std::optional<Content>& content);
+    /// Only the grid and the figures under its weeks: while a diary is copied.
+    void showDiary(const CourseRecords& diary);
+    /// Figures of what was done stand under the weeks.
+    void showTally(bool shown);
     /// See WeekCharts.
     void showFatigue(const MuscleByWeek& fatigue);
     /// Puts sheets of a page below the grid; they are hidden until showSheets().
@@ -60,15 +65,20 @@ signals:
 
 private:
     void placeCharts();
+    CourseRecords recordsShown() const;
+    void fillGrid();
 
     const QuantityText& m_text;
     QVBoxLayout* m_column;
     QWidget* m_sheets = nullptr; ///< shown in place of the charts
     CourseGridWidget* m_grid;
+    WeekTally* m_tally;
     QLabel* m_empty;
     WeekCharts* m_charts;
     std::vector<Block> m_blocks;
-    bool m_hasUnit = false; ///< of what is shown
+    bool m_hasUnit = false;           ///< of what is shown
+    std::optional<Content> m_content; ///< shown now
+    std::vector<Plan> m_plans;        ///< of these, with the draft
 };
 
 } // namespace quadrille::app

@@ -146,6 +146,8 @@ std::vector<ActFacts> patientActs()
         {Act::importDiary, place, ActWords::tr("Import d&iary…"),
          QKeySequence(Qt::CTRL | Qt::Key_I), ActWords::tr("A diary that comes as a file"), false,
          true},
+        {Act::diary, place, ActWords::tr("D&iary"), QKeySequence(Qt::CTRL | Qt::Key_J),
+         ActWords::tr("Copy the diary that came back"), false, true},
         {Act::history, place, ActWords::tr("&History"), QKeySequence(Qt::CTRL | Qt::Key_H),
          ActWords::tr("Who changed what in this record, and when"), false, true},
     };

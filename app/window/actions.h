@@ -36,6 +36,7 @@ enum class Act {
     enterMeasurements,
     issuePads,
     importDiary,
+    diary,
     history,
     newBlock,
     undo,

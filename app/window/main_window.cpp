@@ -2,6 +2,7 @@
 #include "app/window/main_window.h"
 
 #include "app/caseload/caseload_page.h"
+#include "app/diary/diary_page.h"
 #include "app/look/roles.h"
 #include "app/patient/patient_form.h"
 #include "app/patient/record_header.h"
@@ -126,6 +127,9 @@ void MainWindow::connectRecord()
     connect(m_record, &RecordPage::said, this, &MainWindow::say);
     connect(m_record, &RecordPage::backRequested, this, &MainWindow::showCaseload);
     connect(m_record, &RecordPage::courseShown, this, &MainWindow::updateActs);
+    connect(m_record, &RecordPage::pageShown, this, &MainWindow::updateActs);
+    connect(&m_record->diaryPage().draft().undoStack(), &QUndoStack::indexChanged, this,
+            &MainWindow::updateActs);
     connect(&m_record->planPage().draft().undoStack(), &QUndoStack::indexChanged, this,
             &MainWindow::updateActs);
 }
@@ -227,7 +231,7 @@ void MainWindow::openPatient(PatientId patient, std::optional<CourseId> course)
 
 void MainWindow::showCaseload()
 {
-    m_record->planPage().keepNow();
+    m_record->keepNow();
     m_stack->setCurrentWidget(m_caseload);
     say(tr("For licensed practitioners: the program calculates and records, you decide. Local "
            "rules and the "
@@ -252,7 +256,7 @@ void MainWindow::nextArea()
         QRegularExpression(QStringLiteral("^(search|caseloadList|pages|stimulator|blocks|sites|"
                                           "questions|signScreening|screenAgain|"
                                           "waveform|courseGrid|paper|history|measurements|"
-                                          "measuredValues|pads)$")));
+                                          "measuredValues|pads|diaryGrid|counters)$")));
     QList<QWidget*> reachable;
     std::ranges::copy_if(areas, std::back_inserter(reachable), [](const QWidget* area) {
         return area->isVisible() && area->isEnabled();
@@ -285,9 +289,11 @@ void MainWindow::updateActs()
         m_acts[static_cast<int>(act)]->setEnabled(record && m_record->canCarryOut(courseAct));
     }
     m_acts[static_cast<int>(Act::importDiary)]->setEnabled(record && m_record->course());
-    const QUndoStack& undo = m_record->planPage().draft().undoStack();
+    const QUndoStack& undo = m_record->undoStack();
     QAction* undoAct = m_acts[static_cast<int>(Act::undo)];
     QAction* redoAct = m_acts[static_cast<int>(Act::redo)];
+    m_acts[static_cast<int>(Act::saveDraft)]->setText(
+        m_record->currentPage() == RecordPage::diaryIndex ? tr("&Save diary") : tr("&Save draft"));
     undoAct->setEnabled(record && undo.canUndo());
     redoAct->setEnabled(record && undo.canRedo());
     undoAct->setText(undo.canUndo() ? tr("&Undo: %1").arg(undo.undoText()) : tr("&Undo"));
@@ -299,7 +305,7 @@ void MainWindow::closeEvent(QCloseEvent* event)
     if (QWidget* field = focusWidget()) {
         field->clearFocus(); // a note is saved as it is left
     }
-    m_record->planPage().keepNow();
+    m_record->keepNow();
     event->accept();
 }
 

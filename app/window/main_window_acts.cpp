@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What each act of the menus does.
 #include "app/caseload/caseload_page.h"
+#include "app/diary/diary_page.h"
 #include "app/patient/record_header.h"
 #include "app/patient/record_page.h"
 #include "app/plan/plan_page.h"
@@ -87,6 +88,9 @@ void MainWindow::carryOutInRecord(Act act)
     case Act::screening:
         m_record->showPage(RecordPage::screeningIndex);
         return m_record->screeningPage().focusFirst();
+    case Act::diary:
+        m_record->showPage(RecordPage::diaryIndex);
+        return m_record->diaryPage().focusFirst();
     case Act::history:
         return m_record->showPage(RecordPage::historyIndex);
     case Act::enterMeasurements:
@@ -99,11 +103,11 @@ void MainWindow::carryOutInRecord(Act act)
         m_record->showPage(RecordPage::planIndex);
         return plan.addBlock();
     case Act::undo:
-        return plan.draft().undoStack().undo();
+        return m_record->undoStack().undo();
     case Act::redo:
-        return plan.draft().undoStack().redo();
+        return m_record->undoStack().redo();
     case Act::saveDraft:
-        return plan.saveDraft();
+        return m_record->save();
     case Act::revertDraft:
         return plan.revert();
     case Act::startingPoints:

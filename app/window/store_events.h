@@ -31,6 +31,8 @@ signals:
     /// Entries, days or receipts of the diary of a course.
     void diaryChanged(quadrille::CourseId course);
     void measurementsChanged(quadrille::CourseId course);
+    /// The diary of a course, what came back of it, or its counter readings.
+    void diaryChanged(quadrille::CourseId course);
     void electrodeSetsChanged(quadrille::CourseId course);
 };
 

@@ -77,6 +77,14 @@ constexpr std::array fieldNames{
     Name{"comfort", QT_TRANSLATE_NOOP("ChangeWords", "Comfort")},
     Name{"contractions", QT_TRANSLATE_NOOP("ChangeWords", "Contractions")},
     Name{"duration", QT_TRANSLATE_NOOP("ChangeWords", "Time used")},
+    Name{"read_on", QT_TRANSLATE_NOOP("ChangeWords", "Read on")},
+    Name{"total_uses", QT_TRANSLATE_NOOP("ChangeWords", "Total uses")},
+    Name{"total_time", QT_TRANSLATE_NOOP("ChangeWords", "Total time")},
+    Name{"explanation", QT_TRANSLATE_NOOP("ChangeWords", "Explanation")},
+    Name{"explanation_words", QT_TRANSLATE_NOOP("ChangeWords", "Explanation in words")},
+    Name{"skin_pad", QT_TRANSLATE_NOOP("ChangeWords", "Pad of the skin mark")},
+    Name{"through_date", QT_TRANSLATE_NOOP("ChangeWords", "Received through")},
+    Name{"received_on", QT_TRANSLATE_NOOP("ChangeWords", "Received on")},
     Name{"remark", QT_TRANSLATE_NOOP("ChangeWords", "Remark")},
     Name{"skin", QT_TRANSLATE_NOOP("ChangeWords", "Skin")},
     Name{"signed_on", QT_TRANSLATE_NOOP("ChangeWords", "Signed on")},
@@ -231,7 +239,8 @@ QString choiceText(const db::Change& change, const QString& column, const std::s
 bool isChoice(const QString& column)
 {
     constexpr std::array columns{"answer", "sharp_blunt", "warm_cold", "region",
-                                 "class",  "reach",       "regions",   "advice_place"};
+                                 "class",  "reach",       "regions",   "advice_place",
+                                 "explanation"};
     return std::ranges::any_of(columns,
                                [&](const char* name) { return column == QLatin1String(name); });
 }
@@ -286,7 +295,8 @@ QString changedValueText(const db::Change& change, const std::optional<std::stri
     if (const auto field = fieldOf(column); field && isNumber && hasUnit) {
         return text.setting(*field, number);
     }
-    if (column == QStringLiteral("duration_ms") && isNumber) {
+    if ((column == QStringLiteral("duration_ms") || column == QStringLiteral("total_time_ms")) &&
+        isNumber) {
         return text.shortTime(Milliseconds(number));
     }
     const bool trial = change.field.starts_with("trials.");

@@ -29,6 +29,7 @@
 #include "app/words/translations.h"
 #include "tests/app/render_clinic.h"
 #include "tests/app/render_courses.h"
+#include "tests/app/render_diary.h"
 #include "tests/app/render_import.h"
 #include "tests/app/render_starting_points.h"
 #include "tests/app/render_whatif.h"
@@ -346,6 +347,9 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     saved = renderRecord(shown, renderer) && saved;
     saved = renderScreenings(shown, renderer) && saved;
     saved = renderMeasurements(shown, renderer) && saved;
+    saved = renderDiary(shown, renderer, patientNamed(shown, "Agnes Thorley").value(),
+                        patientNamed(shown, "Mei Garrowby").value()) &&
+            saved;
     saved = renderForms(shown, renderer) && saved;
     saved = renderImport(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) && saved;
     saved = renderClinic(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) && saved;

@@ -51,9 +51,9 @@ const std::set<std::string> repositories{"caseload_query",
 /// What draws, words and prints; it knows core and its like, never a page or a form.
 const std::set<std::string> roomsBelowPages{
     "app/charts", "app/command_line", "app/demo", "app/grid", "app/look", "app/print", "app/words"};
-const std::set<std::string> roomsOfPages{"app/caseload",  "app/clinic",    "app/measurements",
-                                         "app/patient",   "app/plan",      "app/practice",
-                                         "app/screening", "app/stimulator"};
+const std::set<std::string> roomsOfPages{"app/caseload",     "app/clinic",    "app/diary",
+                                         "app/measurements", "app/patient",   "app/plan",
+                                         "app/practice",     "app/screening", "app/stimulator"};
 
 /// Who may know the main window: the program that owns it, main.cpp that starts that, and the other
 /// half of the window itself.

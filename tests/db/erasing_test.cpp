@@ -156,6 +156,8 @@ protected:
         counter.course = their.course;
         counter.readOn = day(2026, 3, 2);
         counter.totalUses = 15;
+        counter.explanation = CounterExplanation::other;
+        counter.explanationWords = mark + " cousin";
         addCounterReading(writing, counter);
         DiaryReceived receipt;
         receipt.course = their.course;
@@ -191,6 +193,8 @@ protected:
               QStringLiteral("pads/new/%1").arg(their.course.key()),
               QStringLiteral("pads/%1").arg(pads.key()),
               QStringLiteral("clinic/%1").arg(their.course.key()),
+              QStringLiteral("diary/%1").arg(their.course.key()),
+              QStringLiteral("counter/%1/new").arg(their.course.key()),
               QStringLiteral("clinic/%1/00ff00ff00ff00ff").arg(their.course.key())}) {
             keepForm(writing, form, {{QStringLiteral("name"), QString::fromStdString(mark)}});
         }
