@@ -57,6 +57,9 @@ QVariant StartingPointModel::data(const QModelIndex& index, int role) const
 
 QVariant StartingPointModel::headerData(int section, Qt::Orientation orientation, int role) const
 {
+    if (orientation == Qt::Horizontal && role == Qt::ToolTipRole && section == withUnit) {
+        return m_unitName;
+    }
     if (orientation != Qt::Horizontal || role != Qt::DisplayRole) {
         return {};
     }
@@ -68,7 +71,7 @@ QVariant StartingPointModel::headerData(int section, Qt::Orientation orientation
     case standing:
         return tr("How far it was checked");
     case withUnit:
-        return m_unitName.isEmpty() ? tr("With this unit") : tr("With %1").arg(m_unitName);
+        return tr("With this unit");
     default:
         return {};
     }

@@ -30,12 +30,12 @@ namespace quadrille::app
 namespace
 {
 
-constexpr int usualWidth = 1060;
-constexpr int usualHeight = 640;
+constexpr int usualWidth = 1180;
+constexpr int usualHeight = 660;
 constexpr int finderWidth = 290;
 constexpr int nameWidth = 150;
 constexpr int citedWidth = 170;
-constexpr int standingWidth = 220;
+constexpr int standingWidth = 245;
 constexpr int pointRole = Qt::UserRole + 20; ///< place among the published ones, then one's own
 
 QLabel* textLabel(const char* name, Role role, QWidget* parent)

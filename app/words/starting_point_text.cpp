@@ -137,7 +137,9 @@ PointRow rampRuleRow(const StartingPoint& point, const AppliedPoint* applied,
                            : PointTextWords::tr("counted otherwise; plateau %1 in place of %2")
                                  .arg(text.setting(Field::onTime, applied->plateauGiven->count()),
                                       text.setting(Field::onTime, applied->plateauMeant->count()));
-    } else if (applied != nullptr && !said) {
+    } else if (applied != nullptr && said) {
+        row.withUnit = PointTextWords::tr("counted the same way");
+    } else if (applied != nullptr) {
         row.withUnit = PointTextWords::tr("as this unit counts them");
     }
     return row;
