@@ -48,6 +48,8 @@ protected:
         ASSERT_TRUE(file.open(QIODevice::WriteOnly) && file.write(text) == text.size());
         file.close();
         practice.prompts().diary = file.fileName();
+        practice.window().activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
         bool seen = false;
         onNextDialog([&](QDialog& dialog) {
             seen = true;
@@ -64,6 +66,11 @@ protected:
         });
         QTest::keyClick(&practice.window(), Qt::Key_I, Qt::ControlModifier);
         EXPECT_TRUE(seen);
+    }
+    static void press(QWidget* button)
+    {
+        button->setFocus();
+        QTest::keyClick(button, Qt::Key_Space);
     }
     template <class Widget>
     static Widget* in(ImportDialog& dialog, const char* name)
@@ -97,8 +104,8 @@ TEST_F(ImportingADiary, ShowsEveryRowWithItsStateBeforeAnythingIsSaved)
 {
     import(twoNewOneDifferent, [&](ImportDialog& dialog) {
         EXPECT_EQ(cell(dialog, 0, ImportRowsModel::state), "≠ differs");
-    EXPECT_EQ(cell(dialog, 0, ImportRowsModel::onFile), "20 min");
-    EXPECT_EQ(cell(dialog, 0, ImportRowsModel::inFile), "15 min");
+    EXPECT_EQ(cell(dialog, 0, ImportRowsModel::onFile), "20\u00a0min");
+    EXPECT_EQ(cell(dialog, 0, ImportRowsModel::inFile), "15\u00a0min");
     EXPECT_EQ(cell(dialog, 0, ImportRowsModel::taken), "what is on file");
     EXPECT_EQ(cell(dialog, 1, ImportRowsModel::state), "+ new");
     EXPECT_EQ(cell(dialog, 3, ImportRowsModel::state), "– before the course");
@@ -118,7 +125,7 @@ TEST_F(ImportingADiary, TakesOverByKeyboardWhatWasChosen)
     QTest::keyClick(dialog.focusWidget(), Qt::Key_Space);
     EXPECT_EQ(cell(dialog, 0, ImportRowsModel::taken), "the file’s");
     EXPECT_EQ(in<QPushButton>(dialog, "takeOver")->text(), QStringLiteral("&Take over 3 rows"));
-    QTest::keyClick(&dialog, Qt::Key_T, Qt::AltModifier);
+    press(in<QPushButton>(dialog, "takeOver"));
 });
 const auto all = entries();
 ASSERT_EQ(all.size(), 16U);
@@ -137,7 +144,7 @@ TEST_F(ImportingADiary, AsksForTheOrderOfDatesOnlyWhereItIsOpen)
     order->setFocus();
     QTest::keyClick(order, Qt::Key_Down);
     EXPECT_EQ(cell(dialog, 0, ImportRowsModel::state), "+ new");
-    QTest::keyClick(&dialog, Qt::Key_T, Qt::AltModifier);
+    press(in<QPushButton>(dialog, "takeOver"));
 });
 EXPECT_EQ(entries().back().day, day(2026, 3, 10));
 }
@@ -174,9 +181,9 @@ EXPECT_EQ(entries().back().duration, std::chrono::seconds(1230));
     TEST_F(ImportingADiary, SaysThatTheDiaryIsCompleteOnlyWhereItIsTicked)
     {
     import(twoNewOneDifferent, [&](ImportDialog& dialog) {
-        QTest::keyClick(&dialog, Qt::Key_D, Qt::AltModifier);
+        press(in<QCheckBox>(dialog, "completeThrough"));
     EXPECT_TRUE(in<QCheckBox>(dialog, "completeThrough")->isChecked());
-    QTest::keyClick(&dialog, Qt::Key_T, Qt::AltModifier);
+    press(in<QPushButton>(dialog, "takeOver"));
     });
     const auto through = must(practice.store().read([&](db::Reading& reading) {
         return db::diaryReceivedThrough(reading, practice.ids().course);
@@ -194,7 +201,7 @@ EXPECT_EQ(entries().back().duration, std::chrono::seconds(1230));
     entry.duration = std::chrono::minutes(5);
     db::addDiaryEntry(writing, entry);
     }));
-    QTest::keyClick(&dialog, Qt::Key_T, Qt::AltModifier);
+    press(in<QPushButton>(dialog, "takeOver"));
     EXPECT_TRUE(dialog.isVisible());
     EXPECT_THAT(dialog.problemText().toStdString(), HasSubstr("changed elsewhere"));
     EXPECT_EQ(cell(dialog, 1, ImportRowsModel::state), "≠ differs");
