@@ -228,13 +228,13 @@ void DiaryPage::showSaved()
     }
     m_draft.markSaved(std::move(content->records));
     keepNow(); // nothing is left to be kept
+    emit m_services.events.diaryChanged(*m_course->id);
     emit said(
         m_draft.sheet().diary().receivedThrough
             ? tr("Diary saved, received through %1.")
                   .arg(m_services.text.weekdayAndDay(*m_draft.sheet().diary().receivedThrough))
             : tr("Diary saved. Days without an entry are not known yet: L sets how far it "
                  "has come back."));
-    emit m_services.events.diaryChanged(*m_course->id);
 }
 
 void DiaryPage::settle(const db::DiarySaving& saving)

@@ -202,8 +202,7 @@ void DiaryPainter::paintCell(int column, int row)
                                             : tr("rest day"));
     }
     if (lines > 0 || isHere || written.skin || !written.remark.empty()) {
-        paintDayLine(m_geometry.dayLine(column, row, std::max(lines, lines == 0 ? 1 : lines)),
-                     *day);
+        paintDayLine(m_geometry.dayLine(column, row, std::max(1, lines)), *day);
     }
 }
 

@@ -238,9 +238,8 @@ QString choiceText(const db::Change& change, const QString& column, const std::s
 /// Words of the store that a person reads as they are, but for their underscores.
 bool isChoice(const QString& column)
 {
-    constexpr std::array columns{"answer", "sharp_blunt", "warm_cold", "region",
-                                 "class",  "reach",       "regions",   "advice_place",
-                                 "explanation"};
+    constexpr std::array columns{"answer", "sharp_blunt", "warm_cold",    "region",     "class",
+                                 "reach",  "regions",     "advice_place", "explanation"};
     return std::ranges::any_of(columns,
                                [&](const char* name) { return column == QLatin1String(name); });
 }

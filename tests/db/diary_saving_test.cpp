@@ -65,11 +65,10 @@ protected:
 TEST_F(DiarySavingTest, SitesHaveTheirKeysPlanByPlanAndBlockByBlock)
 {
     must(store->write(author(), "issue plan", [&](Writing& writing) {
-        return issuePlan(writing, tests::aDraft(ids),
-                         {.fromDate = day(2026, 3, 12),
-                          .reason = "next plan",
-                          .issuedBy = ids.practitioner},
-                         day(2026, 3, 12));
+        return issuePlan(
+            writing, tests::aDraft(ids),
+            {.fromDate = day(2026, 3, 12), .reason = "next plan", .issuedBy = ids.practitioner},
+            day(2026, 3, 12));
     }));
     const SiteKeys keys =
         must(store->read([&](Reading& reading) { return siteKeysOf(reading, ids.course); }));
