@@ -144,9 +144,10 @@ TEST_F(LiveFigures, AreThoseOfTheEngine)
     const auto steps = fatigueSteps(blocks[1], blocks.data(), unit, memory);
     EXPECT_TRUE(
         comesToSay("fatigueRatio", practice.text().number(steps[0].now->forceTimeIntegral, 2)));
-    EXPECT_TRUE(
-        QTest::qWaitFor([&] { return chart("forceChart").spec().table.rows.size() == 50U; }))
-        << "20 min of 24 s cycles";
+    // By hand: 20 min of 24 s cycles, and the block before with 16 s.
+    ASSERT_FALSE(chart("forceChart").spec().bars.empty());
+    EXPECT_EQ(chart("forceChart").spec().bars.front().heights.size(), 50U);
+    EXPECT_EQ(chart("forceChart").spec().lines.front().points.size(), 75U);
 }
 
 TEST_F(LiveFigures, StandOnTheGridsWeeksWithOneCrosshair)
