@@ -55,6 +55,8 @@ public slots:
 
 signals:
     void said(const QString& sentence);
+    /// The person wants to take over a diary file.
+    void importRequested();
     /// The diary on the screen is another, saved or not.
     void shown();
 

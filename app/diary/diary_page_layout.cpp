@@ -101,6 +101,12 @@ QWidget* DiaryPage::head()
     row->addWidget(m_weeks);
     row->addSpacing(space::small);
     row->addWidget(m_hint, 1);
+    auto* import = new QPushButton(tr("Import…"), head);
+    setRole(*import, Role::linkButton);
+    import->setObjectName(QStringLiteral("importDiary"));
+    import->setToolTip(tr("A diary that comes as a file: Ctrl I"));
+    connect(import, &QPushButton::clicked, this, &DiaryPage::importRequested);
+    row->addWidget(import, 0, Qt::AlignTop);
     return head;
 }
 

@@ -116,11 +116,6 @@ void RecordPage::connectAll()
         }
     });
     connect(m_planPage, &PlanPage::said, this, &RecordPage::said);
-    connect(&m_services.events, &StoreEvents::diaryChanged, this, [this](CourseId course) {
-        if (m_course && m_course->id == course) {
-            refreshMeasured(); // uses of pads
-        }
-    });
     connect(m_planPage, &PlanPage::planIssued, this, [this] {
         refreshCourse(); // a pause may have ended with it
         showPage(handoutIndex);
@@ -140,6 +135,7 @@ void RecordPage::connectAll()
     connect(m_padsPage, &PadsPage::said, this, &RecordPage::said);
     connect(m_diaryPage, &DiaryPage::said, this, &RecordPage::said);
     connect(m_diaryPage, &DiaryPage::shown, this, &RecordPage::showDiary);
+    connect(m_diaryPage, &DiaryPage::importRequested, this, &RecordPage::importDiaryFile);
     // The one mark that is seen from every page.
     connect(m_padsPage, &PadsPage::wearChanged, this, [this] {
         m_header->nameTab(padsIndex,

@@ -28,8 +28,6 @@ signals:
     void planChanged(quadrille::CourseId course);
     /// A screening was begun or signed, or somebody went ahead in spite of one.
     void screeningChanged(quadrille::CourseId course);
-    /// Entries, days or receipts of the diary of a course.
-    void diaryChanged(quadrille::CourseId course);
     void measurementsChanged(quadrille::CourseId course);
     /// The diary of a course, what came back of it, or its counter readings.
     void diaryChanged(quadrille::CourseId course);
