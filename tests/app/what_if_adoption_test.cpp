@@ -87,7 +87,8 @@ protected:
     /// With the keyboard alone: off time of variant A, the reason, Return.
     void adopt(const QString& seconds, const QString& reason)
     {
-        onNextDialog([=](QDialog&) {
+        onNextDialog([=](QDialog& dialog) {
+            ASSERT_TRUE(QTest::qWaitForWindowActive(&dialog));
             type(cellName(0, Field::offTime), seconds);
             type(QStringLiteral("adoptReason"), reason);
             press(Qt::Key_Return);
