@@ -39,13 +39,11 @@ QColor withAlpha(QColor colour, int alpha)
 /// In widths of the line.
 QList<qreal> dashPattern(ChartLine::Dash dash)
 {
-    switch (dash) {
-    case ChartLine::Dash::dots:
+    if (dash == ChartLine::Dash::dots) {
         return {dot, stroke::dashGap};
-    case ChartLine::Dash::dashDot:
+    }
+    if (dash == ChartLine::Dash::dashDot) {
         return {2.0 * stroke::dash, stroke::dashGap, dot, stroke::dashGap};
-    case ChartLine::Dash::even:
-        break;
     }
     return {stroke::dash, stroke::dashGap};
 }

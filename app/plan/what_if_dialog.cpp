@@ -170,7 +170,6 @@ void WhatIfDialog::listen()
     };
     nameAct();
     connect(m_table, &WhatIfTable::settingEntered, this, &WhatIfDialog::setSetting);
-    connect(m_table, &WhatIfTable::variantEntered, m_search, &WhatIfSearch::setVariant);
     connect(m_table, &WhatIfTable::resetRequested, this, &WhatIfDialog::reset);
     connect(m_search, &WhatIfSearch::variantChosen, this, nameAct);
     connect(m_search, &WhatIfSearch::wished, this, &WhatIfDialog::search);
@@ -197,6 +196,7 @@ void WhatIfDialog::setSite(std::size_t site)
 void WhatIfDialog::setSetting(std::size_t variant, Field field, std::optional<std::int64_t> count)
 {
     dropSearch(); // it began from other settings
+    m_search->setVariant(variant);
     m_whatIf.variants[variant] =
         withSetting(std::move(m_whatIf.variants[variant]), m_whatIf.site, field, count);
     refresh();

@@ -229,7 +229,8 @@ void WhatIfSearch::keyPressEvent(QKeyEvent* event)
 {
     const bool enters = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
     const auto row = std::ranges::find_if(m_wishes, [this](const auto& wish) {
-        return std::ranges::any_of(wish.second, [](const QWidget* f) { return f->hasFocus(); });
+        return std::ranges::any_of(
+            wish.second, [this](const QWidget* field) { return field == window()->focusWidget(); });
     });
     if (enters && row != m_wishes.end()) {
         row->first->click();

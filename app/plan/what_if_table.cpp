@@ -197,7 +197,6 @@ SettingCell* WhatIfTable::addCell(Field field, std::size_t variant, const Stimul
             [this, field, variant](std::optional<std::int64_t> count) {
                 emit settingEntered(variant, field, count);
             });
-    connect(&box, &QuantityBox::entered, this, [this, variant] { emit variantEntered(variant); });
     connect(&box, &QuantityBox::problemChanged, this, &WhatIfTable::problemChanged);
     return cell;
 }

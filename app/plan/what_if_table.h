@@ -44,8 +44,6 @@ public:
 signals:
     void settingEntered(std::size_t variant, quadrille::Field field,
                         std::optional<std::int64_t> count);
-    /// The person works in this column now.
-    void variantEntered(std::size_t variant);
     /// The variant shall be as the block again.
     void resetRequested(std::size_t variant);
     void problemChanged();

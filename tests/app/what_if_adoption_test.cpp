@@ -65,32 +65,26 @@ protected:
     PlanPage& page() { return practice.window().recordPage().planPage(); }
     PlanDraft& draft() { return page().draft(); }
     Milliseconds offTime() { return draft().block()->sites.front().settings.offTime; }
-    static QString focused()
+    /// Tab until the field has the focus, then in the place of what it holds.
+    static void type(QDialog& dialog, const QString& name, const QString& value)
     {
-        const QWidget* widget = QApplication::focusWidget();
-        return widget != nullptr ? widget->objectName() : QString();
-    }
-    static void press(Qt::Key key) { QTest::keyClick(QApplication::focusWidget(), key); }
-    static void go(const QString& name)
-    {
-        for (int presses = 0; presses < 120 && focused() != name; ++presses) {
-            press(Qt::Key_Tab);
+        const QWidget* field = dialog.findChild<QWidget*>(name);
+        for (int presses = 0; presses < 120 && dialog.focusWidget() != field; ++presses) {
+            QTest::keyClick(dialog.focusWidget(), Qt::Key_Tab);
         }
-        EXPECT_EQ(focused(), name) << "Tab does not reach it";
-    }
-    static void type(const QString& name, const QString& value)
-    {
-        go(name);
-        QTest::keyClick(QApplication::focusWidget(), Qt::Key_A, Qt::ControlModifier);
-        QTest::keyClicks(QApplication::focusWidget(), value);
+        ASSERT_EQ(dialog.focusWidget(), field) << "Tab does not reach it";
+        QTest::keyClick(dialog.focusWidget(), Qt::Key_A, Qt::ControlModifier);
+        QTest::keyClicks(dialog.focusWidget(), value);
     }
     /// With the keyboard alone: off time of variant A, the reason, Return.
     void adopt(const QString& seconds, const QString& reason)
     {
-        onNextDialog([=](QDialog&) {
-            type(cellName(0, Field::offTime), seconds);
-            type(QStringLiteral("adoptReason"), reason);
-            press(Qt::Key_Return);
+        practice.window().activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
+        onNextDialog([=](QDialog& dialog) {
+            type(dialog, cellName(0, Field::offTime), seconds);
+            type(dialog, QStringLiteral("adoptReason"), reason);
+            QTest::keyClick(dialog.focusWidget(), Qt::Key_Return);
         });
         QTest::keyClick(&practice.window(), Qt::Key_W, Qt::ControlModifier | Qt::ShiftModifier);
     }

@@ -28,7 +28,8 @@ TEST_F(WhatIfVariants, FitFifteenMinutesWithTheSameContractions)
     length.selectAll();
     QTest::keyClicks(&length, QStringLiteral("15"));
     QTest::keyClick(&length, Qt::Key_Return);
-    ASSERT_TRUE(comesToSay("searchAnswer", QStringLiteral("contractions 30")));
+    ASSERT_TRUE(comesToSay("searchAnswer", QStringLiteral("contractions 30")))
+        << said("searchAnswer").toStdString();
     EXPECT_EQ(box(0, Field::offTime).count(), 20'000);
     EXPECT_EQ(box(0, Field::sessionLength).count(), 900'000);
 }
@@ -48,7 +49,7 @@ TEST_F(WhatIfVariants, GiveTheSessionForTwentyContractions)
 {
     // 19 × 40 + 10 = 770 s; the timer's next minute is 13.
     open(tenOnThirtyOff());
-    box(2, Field::onTime).setFocus(); // variant C is in work
+    dialog->findChild<WhatIfSearch*>()->setVariant(2);
     field<QSpinBox>("wishedContractions").setValue(20);
     click("findContractions");
     ASSERT_TRUE(comesToSay("searchAnswer", QStringLiteral("C: ")));

@@ -138,8 +138,8 @@ TEST(WhatIf, SaysThatBurstsAreOutsideTheModel)
     WhatIf whatIf = tenOnThirtyOff();
     Settings& settings = whatIf.plan.sites.front().settings;
     settings.waveform = Waveform::kilohertzBursts;
-    setCount(settings, Field::carrierFrequency, 2'500);
-    setCount(settings, Field::burstDuty, 200);
+    settings.carrierFrequency = 2500_Hz_carrier;
+    settings.burstDuty = 20_percent_burst;
     whatIf.variants.assign(mostVariants, whatIf.plan);
     vary(whatIf, 0, Field::offTime, 60'000);
     FatigueMemory memory;
