@@ -64,6 +64,7 @@ SettingsForm::SettingsForm(PlanDraft& draft, const QuantityText& text, QWidget* 
     auto* whatIf = new QPushButton(tr("What if…"), head);
     whatIf->setObjectName(QStringLiteral("whatIf"));
     whatIf->setToolTip(tr("Variants beside this block: Ctrl Shift W"));
+    setRole(*whatIf, Role::linkButton);
     connect(whatIf, &QPushButton::clicked, this, &SettingsForm::whatIfRequested);
     m_title->setFixedWidth(scaled(SettingRow::nameWidth, factor));
     whatIf->setFixedWidth(scaled(SettingRow::fieldWidth, factor));
