@@ -71,7 +71,7 @@ void SettingsHead::showBlock(std::optional<std::size_t> index,
                              const std::optional<Stimulator>& unit, const Block* block,
                              bool hasBlockBefore)
 {
-    m_title->setText(index ? tr("Block %1 settings").arg(*index + 1) : tr("Settings"));
+    m_title->setText(index ? tr("Block %1").arg(*index + 1) : tr("Settings"));
     m_unit->setText(unit ? tr("Unit allows") : QString());
     m_unit->setToolTip(unit ? QString::fromStdString(unit->name) : QString());
     m_before->setText(index && hasBlockBefore ? tr("Block %1").arg(*index) : QString());

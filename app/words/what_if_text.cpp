@@ -44,6 +44,13 @@ QString withSign(const QString& digits, double value)
     return value > 0.0 ? QLatin1Char('+') + digits : digits; // minus comes with the number
 }
 
+/// The difference of two values as they are shown, so that what stands on the screen adds up.
+double shownDifference(double value, double planned, int decimals)
+{
+    const double shift = std::pow(10.0, decimals);
+    return (std::round(value * shift) - std::round(planned * shift)) / shift;
+}
+
 /// The same digits as nought.
 bool isNought(double value, int decimals)
 {
@@ -167,19 +174,19 @@ QString differenceText(const ComparedValue& value, const QuantityText& text)
         return {};
     }
     const double difference = *value.difference;
+    const double planned = value.value->value - difference;
     const QString same = WhatIfWords::tr("same");
     if (value.figure == ComparedFigure::dutyCycle) {
-        const double points = difference * percent;
+        const double points = shownDifference(value.value->value * percent, planned * percent, 1);
         return isNought(points, 1) ? same
                                    : WhatIfWords::tr("%1 points", "of percent, with its sign")
                                          .arg(withSign(text.shortNumber(points, 1), points));
     }
     if (isRatio(value.figure)) {
-        return isNought(difference, ratioDecimals)
-                   ? same
-                   : withSign(text.number(difference, ratioDecimals), difference);
+        const double shown = shownDifference(value.value->value, planned, ratioDecimals);
+        return isNought(shown, ratioDecimals) ? same
+                                              : withSign(text.number(shown, ratioDecimals), shown);
     }
-    const double planned = value.value->value - difference;
     if (difference == 0.0 || planned == 0.0) {
         return difference == 0.0 ? same : QString();
     }

@@ -32,6 +32,7 @@
 #include "tests/app/render_diary.h"
 #include "tests/app/render_import.h"
 #include "tests/app/render_starting_points.h"
+#include "tests/app/render_units.h"
 #include "tests/app/render_whatif.h"
 #include "tests/app/screen_renderer.h"
 #include "tests/support/whole_caseload.h"
@@ -266,65 +267,6 @@ bool renderForms(Shown& shown, Renderer& renderer)
     return saved;
 }
 
-const Stimulator& unitNamed(const std::vector<Stimulator>& units, const std::string& name)
-{
-    return *std::ranges::find(units, name, &Stimulator::name);
-}
-
-/// The inventory, lending, what the units can do, and fitting a plan to another unit.
-bool renderUnits(Shown& shown, Renderer& renderer)
-{
-    bool saved = true;
-    const auto window = [&](QDialog& dialog, const QString& name) {
-        dialog.show();
-        saved = renderer.save(dialog, name) && saved;
-    };
-    StimulatorsDialog units(shown.services, std::nullopt, shown.window.get());
-    window(units, QStringLiteral("units"));
-    units.showPage(StimulatorsDialog::profilesIndex);
-    window(units, QStringLiteral("stimulators"));
-    units.hide();
-    const auto rows = shown.store->read(db::inventory).value();
-    const auto held = std::ranges::find(
-        rows, "U-03", [](const db::InventoryRow& row) { return row.unit.inventoryNumber; });
-    db::InventoryRow here = *held;
-    here.loan.reset();
-    const auto courses = shown.store->read(
-        [](db::Reading& reading) { return db::coursesToLendTo(reading, renderedDay); });
-    LoanForm lend(shown.services, here, courses.value().at(3).course, shown.window.get());
-    window(lend, QStringLiteral("form-lend"));
-    lend.hide();
-    TakeBackForm back(shown.services, *held, shown.window.get());
-    window(back, QStringLiteral("form-take-back"));
-    back.hide();
-    const auto stimulators = shown.store->read(db::stimulators).value();
-    StimulatorForm white(shown.services, unitNamed(stimulators, "Two-channel unit, white"),
-                         shown.window.get());
-    window(white, QStringLiteral("form-stimulator-white"));
-    white.hide();
-    const Stimulator& blue = unitNamed(stimulators, "Two-channel unit, blue");
-    const auto& blocks = shown.window->recordPage().planPage().draft().draft().blocks;
-    FitDialog fit(QString::fromStdString(blue.name), fitSections(blocks, {}, blue, shown.text),
-                  FitDialog::Kept::offered, shown.window.get());
-    window(fit, QStringLiteral("fit"));
-    fit.hide();
-    return saved;
-}
-
-/// A plan whose unit is weak, has settings outside it, and one that will not do at all.
-bool renderPlanOfUnits(Shown& shown, Renderer& renderer)
-{
-    PlanDraft& draft = shown.window->recordPage().planPage().draft();
-    const auto stimulators = shown.store->read(db::stimulators).value();
-    draft.chooseStimulator(*unitNamed(stimulators, "Two-channel unit, blue").id);
-    bool saved = renderer.save(*shown.window, QStringLiteral("plan-unit-to-fit"));
-    draft.chooseStimulator(*unitNamed(stimulators, "Direct-current unit").id);
-    saved = renderer.save(*shown.window, QStringLiteral("plan-unit-unsuitable")) && saved;
-    draft.undoStack().undo();
-    draft.undoStack().undo();
-    return saved;
-}
-
 bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size)
 {
     look.apply(scheme);
@@ -359,7 +301,7 @@ bool renderAll(const QString& folder, Look& look, SchemeChoice scheme, Size size
     saved = renderStartingPoints(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) &&
             saved;
     saved = renderWhatIf(shown, renderer, patientNamed(shown, "Agnes Thorley").value()) && saved;
-    saved = renderUnits(shown, renderer) && saved;
+    saved = renderUnits(shown, renderer, renderedDay) && saved;
     saved = renderPlanOfUnits(shown, renderer) && saved;
     shown.window->close();
 

@@ -49,6 +49,21 @@ TEST_F(WhatIfVariants, ShowTheFiguresOfTheComparison)
     EXPECT_EQ(difference(0, ComparedFigure::offOnRatio), QStringLiteral("\u22121.00"));
 }
 
+// 0.6301 and 0.4651 are shown as 0.63 and 0.47, which differ by 0.16, though the figures differ by
+// 0.165.
+TEST(WhatIfText, DifferencesOfRatiosAddUpAsTheyAreShown)
+{
+    const QuantityText english{QLocale(QLocale::English, QLocale::UnitedKingdom)};
+    const ComparedValue ratio{.figure = ComparedFigure::fatigueRatioIntegral,
+                              .value = Amount{0.4651, Unit::none},
+                              .difference = 0.4651 - 0.6301};
+    EXPECT_EQ(differenceText(ratio, english), QStringLiteral("\u22120.16"));
+    const ComparedValue alike{.figure = ComparedFigure::fatigueRatioPeak,
+                              .value = Amount{0.6349, Unit::none},
+                              .difference = 0.004};
+    EXPECT_EQ(differenceText(alike, english), QStringLiteral("same"));
+}
+
 TEST_F(WhatIfVariants, SayWhatTheBlockHasWhereTheyDiffer)
 {
     open(tenOnThirtyOff());
