@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/charts/chart_view.h"
 
+#include "app/charts/chart_dash.h"
 #include "app/look/look.h"
 #include "app/look/tokens.h"
 
@@ -22,7 +23,6 @@ namespace
 constexpr double markerSide = 7.0;
 constexpr double barWidth = 0.72;
 constexpr std::size_t mostCrispBars = 20;
-constexpr double dot = 1.0;       ///< as long as the line is wide
 constexpr int headingHeight = 40; ///< above a chart on paper
 constexpr int axisRoom = 38;      ///< below a chart on paper, for numbers and title
 constexpr double paperScale = 2.0;
@@ -34,18 +34,6 @@ QColor withAlpha(QColor colour, int alpha)
 {
     colour.setAlpha(alpha);
     return colour;
-}
-
-/// In widths of the line.
-QList<qreal> dashPattern(ChartLine::Dash dash)
-{
-    if (dash == ChartLine::Dash::dots) {
-        return {dot, stroke::dashGap};
-    }
-    if (dash == ChartLine::Dash::dashDot) {
-        return {2.0 * stroke::dash, stroke::dashGap, dot, stroke::dashGap};
-    }
-    return {stroke::dash, stroke::dashGap};
 }
 
 void placeText(QCPItemText& item, ChartText::Place place)
@@ -305,6 +293,37 @@ void ChartView::drawHeading()
     };
     write(m_spec.title, space::hair, TextStyle::strong, tokens.ink);
     write(m_spec.note, headingHeight / 2, TextStyle::axis, tokens.ink3);
+}
+
+void ChartView::drawCrosshair()
+{
+    for (QCPAbstractItem* item : m_crosshairItems) {
+        m_plot->removeItem(item);
+    }
+    m_crosshairItems.clear();
+    const auto row = crosshair();
+    if (!row || !isShown(m_spec.table.rows[*row].place)) {
+        return;
+    }
+    const Tokens tokens = tokensOf(palette());
+    const double place = m_spec.table.rows[*row].place;
+    auto* line = new QCPItemStraightLine(m_plot);
+    line->point1->setCoords(place, m_spec.y.least);
+    line->point2->setCoords(place, m_spec.y.most);
+    line->setPen(QPen(tokens.ink, stroke::line, Qt::DotLine));
+    auto* text = new QCPItemText(m_plot);
+    const bool leftHalf = place < (shownFrom() + shownTo()) / 2.0;
+    text->position->setTypeY(QCPItemPosition::ptAxisRectRatio);
+    text->position->setCoords(place, 0.0);
+    text->setPositionAlignment((leftHalf ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignTop);
+    text->setClipToAxisRect(false);
+    text->setText(m_spec.table.rows[*row].readout);
+    text->setFont(fontOf(TextStyle::axis, appliedFactor()));
+    text->setColor(tokens.ink);
+    text->setBrush(tokens.sheet);
+    text->setPen(QPen(tokens.line, stroke::line));
+    text->setPadding(QMargins(stroke::chartTextHalo, 1, stroke::chartTextHalo, 1));
+    m_crosshairItems = {line, text};
 }
 
 std::optional<double> ChartView::placeAt(const QPoint& point) const

@@ -9,7 +9,6 @@
 #include <QMouseEvent>
 #include <QPainter>
 #include <QWheelEvent>
-#include <qcustomplot.h>
 
 #include <algorithm>
 #include <cmath>
@@ -25,37 +24,6 @@ constexpr double leastPart = 4.0;  ///< rows of the table that are always shown
 constexpr int zoomedNumbers = 6;
 
 } // namespace
-
-void ChartView::drawCrosshair()
-{
-    for (QCPAbstractItem* item : m_crosshairItems) {
-        m_plot->removeItem(item);
-    }
-    m_crosshairItems.clear();
-    const auto row = crosshair();
-    if (!row || !isShown(m_spec.table.rows[*row].place)) {
-        return;
-    }
-    const Tokens tokens = tokensOf(palette());
-    const double place = m_spec.table.rows[*row].place;
-    auto* line = new QCPItemStraightLine(m_plot);
-    line->point1->setCoords(place, m_spec.y.least);
-    line->point2->setCoords(place, m_spec.y.most);
-    line->setPen(QPen(tokens.ink, stroke::line, Qt::DotLine));
-    auto* text = new QCPItemText(m_plot);
-    const bool leftHalf = place < (shownFrom() + shownTo()) / 2.0;
-    text->position->setTypeY(QCPItemPosition::ptAxisRectRatio);
-    text->position->setCoords(place, 0.0);
-    text->setPositionAlignment((leftHalf ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignTop);
-    text->setClipToAxisRect(false);
-    text->setText(m_spec.table.rows[*row].readout);
-    text->setFont(fontOf(TextStyle::axis, appliedFactor()));
-    text->setColor(tokens.ink);
-    text->setBrush(tokens.sheet);
-    text->setPen(QPen(tokens.line, stroke::line));
-    text->setPadding(QMargins(stroke::chartTextHalo, 1, stroke::chartTextHalo, 1));
-    m_crosshairItems = {line, text};
-}
 
 void ChartView::setReadable(bool readable)
 {
