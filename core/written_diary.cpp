@@ -177,6 +177,7 @@ std::vector<DiaryClash> partsOf(std::initializer_list<const WrittenDiary*> diari
         }
     }
     std::vector<DiaryClash> parts;
+    parts.reserve(sessions.size() + 2 * days.size());
     for (const auto& [date, number] : sessions) {
         parts.push_back({DiaryPart::session, date, number});
     }

@@ -102,6 +102,8 @@ signals:
 private:
     void layOut();
     void connectAll();
+    void connectPages();
+    void connectTime();
     void showCourse(const std::optional<Course>& course);
     void changeCourse();
     /// Reads the course again, the draft on the screen apart.

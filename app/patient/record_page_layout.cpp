@@ -115,6 +115,12 @@ void RecordPage::connectAll()
             refreshCourse();
         }
     });
+    connectPages();
+    connectTime();
+}
+
+void RecordPage::connectPages()
+{
     connect(m_planPage, &PlanPage::said, this, &RecordPage::said);
     connect(m_planPage, &PlanPage::planIssued, this, [this] {
         refreshCourse(); // a pause may have ended with it
@@ -144,6 +150,10 @@ void RecordPage::connectAll()
     });
     connect(&m_planPage->draft(), &PlanDraft::changed, this, &RecordPage::refreshFrame);
     connect(&m_planPage->draft(), &PlanDraft::currentBlockChanged, this, &RecordPage::refreshFrame);
+}
+
+void RecordPage::connectTime()
+{
     connect(m_time, &TimeColumn::blockChosen, this, [this](std::size_t index) {
         showPage(planIndex);
         m_planPage->draft().setCurrentBlock(index);

@@ -293,7 +293,7 @@ QString WhatIfDialog::reason() const
 QString WhatIfDialog::problem()
 {
     const std::size_t inWork = m_search->variant();
-    if (const QString wrong = m_table->problem(inWork); !wrong.isEmpty()) {
+    if (QString wrong = m_table->problem(inWork); !wrong.isEmpty()) {
         return wrong;
     }
     if (variant() == m_whatIf.plan) {

@@ -82,6 +82,13 @@ std::vector<ActFacts> patientActs()
         {Act::backToCaseload, place, ActWords::tr("&Back to the caseload"),
          QKeySequence(Qt::ALT | Qt::Key_Left), ActWords::tr("Unsaved work stays kept"), false,
          true},
+    };
+}
+
+std::vector<ActFacts> recordActs()
+{
+    const MenuPlace place = MenuPlace::patient;
+    return {
         {Act::patientDetails,
          place,
          ActWords::tr("&Details…"),
@@ -247,7 +254,8 @@ std::vector<ActFacts> helpActs()
 std::vector<ActFacts> allActs()
 {
     std::vector<ActFacts> acts;
-    for (const auto& group : {practiceActs(), patientActs(), planActs(), viewActs(), helpActs()}) {
+    for (const auto& group :
+         {practiceActs(), patientActs(), recordActs(), planActs(), viewActs(), helpActs()}) {
         acts.insert(acts.end(), group.begin(), group.end());
     }
     return acts;

@@ -70,6 +70,7 @@ private:
     void carryOut(Act act);
     void carryOutInPractice(Act act);
     void carryOutInRecord(Act act);
+    void carryOutInPlan(Act act);
     void carryOutInView(Act act);
     /// Of the record that is open.
     std::optional<CourseId> shownCourse() const;

@@ -66,7 +66,6 @@ void MainWindow::carryOutInPractice(Act act)
 
 void MainWindow::carryOutInRecord(Act act)
 {
-    PlanPage& plan = m_record->planPage();
     switch (act) {
     case Act::patientDetails:
         return m_record->changePatient();
@@ -99,6 +98,15 @@ void MainWindow::carryOutInRecord(Act act)
         return m_record->issuePads();
     case Act::importDiary:
         return m_record->importDiaryFile();
+    default:
+        return carryOutInPlan(act);
+    }
+}
+
+void MainWindow::carryOutInPlan(Act act)
+{
+    PlanPage& plan = m_record->planPage();
+    switch (act) {
     case Act::newBlock:
         m_record->showPage(RecordPage::planIndex);
         return plan.addBlock();

@@ -58,7 +58,7 @@ QString standingWithNote(Standing standing, const std::string& note)
 
 QString withUnitText(const AppliedFigure& figure, const CitedCount& cited, const QuantityText& text)
 {
-    const QString value = pointValueText(figure.field, figure.becomes, text);
+    QString value = pointValueText(figure.field, figure.becomes, text);
     switch (figure.outcome) {
     case Outcome::taken:
         return value;
@@ -231,7 +231,7 @@ QString carePlaceText(CarePlace place)
 
 QString citationText(const StartingPoint& point)
 {
-    const QString citation = QString::fromStdString(point.citation);
+    QString citation = QString::fromStdString(point.citation);
     switch (point.citationStanding) {
     case Standing::readElsewhere:
     case Standing::fromMemory:
