@@ -119,8 +119,9 @@ const std::map<std::string, std::string>& standIns()
         {"loan_unit.inventory_number", "'U' || id"},
         // Headings of files are the practice's words; an empty list can still be read.
         {"preference.value", "CASE WHEN name = 'diary_import_mappings' THEN '[]' WHEN value = '' "
-                             "OR (" + isAmountNamed("name") + " AND " +
-                                 dialect::isWholeNumber("value") + ") THEN value ELSE 'text' END"},
+                             "OR (" +
+                                 isAmountNamed("name") + " AND " + dialect::isWholeNumber("value") +
+                                 ") THEN value ELSE 'text' END"},
         // A word that the practice has made a unit of, and no code.
         {"measurement.unit", "CASE WHEN unit GLOB '*{*' THEN '{unit}' ELSE unit END"},
     };
