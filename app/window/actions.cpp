@@ -85,7 +85,7 @@ std::vector<ActFacts> patientActs()
     };
 }
 
-std::vector<ActFacts> recordActs()
+std::vector<ActFacts> courseActs()
 {
     const MenuPlace place = MenuPlace::patient;
     return {
@@ -138,6 +138,13 @@ std::vector<ActFacts> recordActs()
          ActWords::tr("Take up a course that ended, with a new plan"),
          false,
          true},
+    };
+}
+
+std::vector<ActFacts> recordActs()
+{
+    const MenuPlace place = MenuPlace::patient;
+    return {
         {Act::screening, place, ActWords::tr("&Screening"), QKeySequence(Qt::CTRL | Qt::Key_E),
          ActWords::tr("What speaks against stimulation, and who signed it"), true, true},
         {Act::enterMeasurements, place, ActWords::tr("Enter &measurements…"),
@@ -254,8 +261,8 @@ std::vector<ActFacts> helpActs()
 std::vector<ActFacts> allActs()
 {
     std::vector<ActFacts> acts;
-    for (const auto& group :
-         {practiceActs(), patientActs(), recordActs(), planActs(), viewActs(), helpActs()}) {
+    for (const auto& group : {practiceActs(), patientActs(), courseActs(), recordActs(), planActs(),
+                              viewActs(), helpActs()}) {
         acts.insert(acts.end(), group.begin(), group.end());
     }
     return acts;
