@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/block_changes.h"
 
+#include "core/block_fatigue.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -27,16 +29,9 @@ Matching match(const Block& before, const Block& after)
     Matching found;
     std::vector<bool> taken(before.sites.size(), false);
     for (std::size_t i = 0; i < after.sites.size(); ++i) {
-        const Site& site = after.sites[i];
-        std::size_t partner = 0;
-        while (partner < before.sites.size() &&
-               (taken[partner] || before.sites[partner].muscle != site.muscle ||
-                before.sites[partner].side != site.side)) {
-            ++partner;
-        }
-        if (partner < before.sites.size()) {
-            taken[partner] = true;
-            found.pairs.push_back({partner, i});
+        if (const auto partner = sameSiteBefore(after, i, before)) {
+            taken[*partner] = true;
+            found.pairs.push_back({*partner, i});
         } else {
             found.added.push_back(i);
         }
@@ -88,18 +83,6 @@ void appendWhereDifferent(std::vector<BlockChange>& changes, const Block& before
     }
 }
 
-const std::vector<Field>& comparedSettings()
-{
-    static const std::vector<Field> fields{Field::pulseFrequency,   Field::phaseDuration,
-                                           Field::interphaseGap,    Field::secondPhaseDuration,
-                                           Field::carrierFrequency, Field::burstDuty,
-                                           Field::onTime,           Field::offTime,
-                                           Field::rampUp,           Field::rampDown,
-                                           Field::sessionLength,    Field::lastToleratedAmplitude,
-                                           Field::amplitudeCeiling};
-    return fields;
-}
-
 /// The value that the waveform of the site uses; what it leaves aside differs from nothing.
 std::optional<std::int64_t> usedCount(const Settings& settings, Field field)
 {
@@ -131,7 +114,7 @@ std::vector<BlockChange> blockChanges(const Block& before, const Block& after)
     };
     compare(ChangedPart::waveform, Field::waveform,
             [](const Site& site) { return site.settings.waveform; });
-    for (const Field field : comparedSettings()) {
+    for (const Field field : standardAskingOrder()) {
         compare(ChangedPart::setting, field,
                 [field](const Site& site) { return usedCount(site.settings, field); });
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/block_fatigue.h"
 
+#include "core/body_region.h"
 #include "core/session_timing.h"
 
 #include <algorithm>
@@ -12,11 +13,6 @@ namespace quadrille
 
 namespace
 {
-
-bool isSameMuscle(const Site& a, const Site& b)
-{
-    return a.muscle == b.muscle && a.side == b.side;
-}
 
 /// The settings as the model runs them; nothing where they cannot run.
 std::optional<Settings> settingsForModel(const Settings& settings, const Stimulator& unit)
@@ -88,15 +84,20 @@ SiteInForce siteInWeek(const Course& course, const std::vector<Plan>& plans, Cou
     }
     const std::vector<Site>& sites = plan.blocks[*block].sites;
     const auto found =
-        std::ranges::find_if(sites, [&](const Site& site) { return isSameMuscle(site, wanted); });
+        std::ranges::find_if(sites, [&](const Site& site) { return isSameSite(site, wanted); });
     return found != sites.end() ? SiteInForce{&*found, &plan.stimulator} : SiteInForce{};
 }
 
 } // namespace
 
+bool isSameSite(const Site& one, const Site& other)
+{
+    return isSameMuscle(one.muscle, other.muscle) && one.side == other.side;
+}
+
 std::optional<std::size_t> sameSiteBefore(const Block& block, std::size_t site, const Block& before)
 {
-    const auto isSame = [&](const Site& other) { return isSameMuscle(other, block.sites[site]); };
+    const auto isSame = [&](const Site& other) { return isSameSite(other, block.sites[site]); };
     auto nth = std::count_if(block.sites.begin(),
                              block.sites.begin() + static_cast<std::ptrdiff_t>(site), isSame);
     for (std::size_t i = 0; i < before.sites.size(); ++i) {

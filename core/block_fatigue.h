@@ -38,6 +38,9 @@ std::vector<FatigueStep> fatigueSteps(const Block& block, const Block* before,
                                       const Stimulator& unit, FatigueMemory& memory,
                                       const FatigueOptions& options = {});
 
+/// Whether two sites are on one muscle, in any case of letters, and on one side.
+bool isSameSite(const Site& one, const Site& other);
+
 /// The place of the site in the block before that `block.sites[site]` is held against.
 std::optional<std::size_t> sameSiteBefore(const Block& block, std::size_t site,
                                           const Block& before);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/course_projection.h"
 
+#include "core/body_region.h"
 #include "core/dose.h"
 #include "core/session_timing.h"
 
@@ -78,7 +79,7 @@ public:
     {
         for (std::size_t i = 0; i < m_isTaken.size(); ++i) {
             ProjectedSite& site = m_sites[i];
-            if (!m_isTaken[i] && site.muscle == muscle && site.side == side) {
+            if (!m_isTaken[i] && isSameMuscle(site.muscle, muscle) && site.side == side) {
                 m_isTaken[i] = true;
                 return &site;
             }

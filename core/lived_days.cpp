@@ -317,10 +317,8 @@ private:
         if (sitting == nullptr) {
             return;
         }
-        SittingDose delivered = sitting->after(entry.duration);
+        const SittingDose delivered = deliveredBy(entry, *sitting);
         if (entry.contractions) {
-            delivered.contractions =
-                std::clamp<std::int64_t>(*entry.contractions, 0, sitting->whole().contractions);
             ++day.dose.contractionsReported;
         } else {
             ++day.dose.contractionsComputed;
@@ -348,6 +346,16 @@ private:
 };
 
 } // namespace
+
+SittingDose deliveredBy(const DiaryEntry& entry, const Sitting& sitting)
+{
+    SittingDose delivered = sitting.after(entry.duration);
+    if (entry.contractions) {
+        delivered.contractions =
+            std::clamp<std::int64_t>(*entry.contractions, 0, sitting.whole().contractions);
+    }
+    return delivered;
+}
 
 const LivedDay* CourseAsLived::find(Date day) const
 {

@@ -43,6 +43,10 @@ struct SessionOfDay {
     friend bool operator==(const SessionOfDay&, const SessionOfDay&) = default;
 };
 
+/// What a reported session delivered, at most a whole sitting: contractions as the patient reported
+/// them, else from the minutes.
+SittingDose deliveredBy(const DiaryEntry& entry, const Sitting& sitting);
+
 /// How a day as a whole stands. One session that is to come or not known leaves the day open.
 enum class DayStanding {
     notPrescribed,

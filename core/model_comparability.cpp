@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/model_comparability.h"
 
+#include <algorithm>
+#include <array>
+
 namespace quadrille
 {
 
@@ -12,6 +15,18 @@ Milliseconds onPhase(const Settings& settings, RampHabit habit)
     return habit == RampHabit::includedInOnTime
                ? settings.onTime
                : settings.onTime + settings.rampUp + settings.rampDown;
+}
+
+/// Of two settings with the same waveform: whatever shapes its pulse but the first phase. What the
+/// waveform leaves aside differs from nothing.
+bool hasAnotherForm(const Settings& a, const Settings& b)
+{
+    return std::ranges::any_of(std::array{Field::interphaseGap, Field::secondPhaseDuration,
+                                          Field::carrierFrequency, Field::burstDuty},
+                               [&](Field field) {
+                                   return appliesTo(field, a.waveform) &&
+                                          countIn(a, field) != countIn(b, field);
+                               });
 }
 
 } // namespace
@@ -31,6 +46,7 @@ ModelComparability modelComparability(const Settings& a, RampHabit habitOfA, con
              ModelRefusal::recruitmentDiffers);
     refuseIf(a.rampUp != b.rampUp || a.rampDown != b.rampDown, ModelRefusal::rampsDiffer);
     refuseIf(a.waveform != b.waveform, ModelRefusal::waveformDiffers);
+    refuseIf(a.waveform == b.waveform && hasAnotherForm(a, b), ModelRefusal::pulseFormDiffers);
     result.phaseDurationIgnored = !phaseDurationRecruits && a.phaseDuration != b.phaseDuration;
     const auto amplitudeOfA = doseAmplitude(a.amplitude);
     const auto amplitudeOfB = doseAmplitude(b.amplitude);

@@ -18,6 +18,7 @@ enum class ModelRefusal {
     recruitmentDiffers, ///< it says that weaker recruitment tires less; recruited fibres do not
     rampsDiffer,        ///< another on phase or recruitment over time
     waveformDiffers,    ///< it knows no form of the pulse
+    pulseFormDiffers,   ///< the same of gap, second phase, carrier and burst duty
 };
 
 /// Whether the model may compare two settings, and why not. It may where they differ in off time or

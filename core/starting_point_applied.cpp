@@ -176,7 +176,9 @@ private:
         settings.onTime = *meant == RampHabit::addedToOnTime
                               ? plateau + settings.rampUp + settings.rampDown
                               : plateau;
-        m_applied.plateauMeant = plateau;
+        if (!m_applied.plateauMeant) {
+            m_applied.plateauMeant = plateau; // of the first site, as all that is reported
+        }
     }
 
     std::optional<FitReason> whyChanged(Field field) const

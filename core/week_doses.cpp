@@ -46,15 +46,6 @@ void add(std::optional<SittingDose>& to, const SittingDose& more)
     }
 }
 
-SittingDose doseOfEntry(const DiaryEntry& entry, const Sitting& sitting)
-{
-    SittingDose dose = sitting.after(entry.duration);
-    if (entry.contractions) {
-        dose.contractions = *entry.contractions;
-    }
-    return dose;
-}
-
 /// Adds a day that belongs to the week.
 void addDay(WeekDose& week, const LivedDay& day, const CourseRecords& records,
             const Sittings& sittings)
@@ -86,7 +77,7 @@ void addDay(WeekDose& week, const LivedDay& day, const CourseRecords& records,
     add(week.prescribed, sitting->whole() * day.counts.prescribed());
     for (const SessionOfDay& session : day.sessions) {
         if (session.entry) {
-            add(week.delivered, doseOfEntry(records.entries[*session.entry], *sitting));
+            add(week.delivered, deliveredBy(records.entries[*session.entry], *sitting));
         }
     }
 }

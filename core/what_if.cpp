@@ -33,10 +33,15 @@ SettingsCase caseOf(const WhatIf& whatIf, const Block& block)
 
 /// Compares as far as `memory` is there to ask the model.
 Result<std::vector<ComparedCase>> compared(const std::vector<SettingsCase>& cases,
-                                           FatigueMemory* memory, const FatigueOptions& options)
+                                           FatigueMemory* memory)
 {
-    return memory != nullptr ? compareSettings(cases, *memory, options)
-                             : compareWithoutModel(cases);
+    return memory != nullptr ? compareSettings(cases, *memory) : compareWithoutModel(cases);
+}
+
+/// True where there is a difference that the model may judge.
+bool asksModel(const Judgement& judgement)
+{
+    return !judgement.missing && judgement.differs;
 }
 
 void takeModelFiguresFrom(ComparedCase& figures)
@@ -68,15 +73,14 @@ std::optional<double> ratioOf(const ComparedCase& figures)
 
 /// One variant against the block; the model is asked where it may be.
 VariantFigures variantFigures(const WhatIf& whatIf, std::size_t variant, const VariantFigures& plan,
-                              FatigueMemory* memory, const FatigueOptions& options)
+                              FatigueMemory* memory)
 {
     VariantFigures result;
     const SettingsCase own = caseOf(whatIf, whatIf.variants[variant]);
     result.judgement = judgementOf(whatIf.planned(), own.settings, whatIf.unit.rampHabit);
-    const bool asks = !result.judgement.missing && result.judgement.differs;
-    FatigueMemory* asked = asks ? memory : nullptr;
-    const auto both = plan.figures ? compared({caseOf(whatIf, whatIf.plan), own}, asked, options)
-                                   : compared({own}, asked, options);
+    FatigueMemory* asked = asksModel(result.judgement) ? memory : nullptr;
+    const auto both =
+        plan.figures ? compared({caseOf(whatIf, whatIf.plan), own}, asked) : compared({own}, asked);
     if (both) {
         result.figures = both->back();
     } else {
@@ -127,11 +131,6 @@ Judgement judgementOf(const Settings& planned, const Settings& varied, RampHabit
         judgement.missing = NotCompared::modelMisleads;
     } else if (planned.phaseDuration != varied.phaseDuration) {
         judgement.missing = NotCompared::phaseDurationDiffers;
-    } else if (planned.interphaseGap != varied.interphaseGap ||
-               planned.secondPhaseDuration != varied.secondPhaseDuration ||
-               planned.carrierFrequency != varied.carrierFrequency ||
-               planned.burstDuty != varied.burstDuty) {
-        judgement.missing = NotCompared::pulseFormDiffers;
     } else if (planned.amplitude != varied.amplitude) {
         judgement.missing = NotCompared::amplitudeDiffers;
     }
@@ -143,23 +142,28 @@ bool VariantFigures::isShownByModel() const
     return figures && ratioOf(*figures).has_value();
 }
 
-WhatIfFigures whatIfFigures(const WhatIf& whatIf, FatigueMemory* memory,
-                            const FatigueOptions& options)
+WhatIfFigures whatIfFigures(const WhatIf& whatIf, FatigueMemory* memory)
 {
     WhatIfFigures result;
-    const auto plan = compared({caseOf(whatIf, whatIf.plan)}, memory, options);
+    bool asks = false;
+    for (std::size_t i = 0; i < whatIf.variants.size(); ++i) {
+        asks = asks ||
+               asksModel(judgementOf(whatIf.planned(), whatIf.varied(i), whatIf.unit.rampHabit));
+    }
+    FatigueMemory* asked = asks ? memory : nullptr;
+    const auto plan = compared({caseOf(whatIf, whatIf.plan)}, asked);
     if (plan) {
         result.plan.figures = plan->front();
     }
     result.plan.findings = findingsOf(whatIf, whatIf.planned(), result.plan.figures);
     bool compares = false;
     for (std::size_t i = 0; i < whatIf.variants.size(); ++i) {
-        result.variants.push_back(variantFigures(whatIf, i, result.plan, memory, options));
+        result.variants.push_back(variantFigures(whatIf, i, result.plan, memory));
         compares = compares || result.variants.back().isShownByModel();
     }
     if (!result.plan.figures) {
         result.noneCompared = NotCompared::planCannotRun;
-    } else if (memory != nullptr && !ratioOf(*result.plan.figures)) {
+    } else if (asked != nullptr && !ratioOf(*result.plan.figures)) {
         result.noneCompared = NotCompared::outsideModel;
     }
     if (result.plan.figures && !compares) {

@@ -41,8 +41,8 @@ Block withSetting(Block block, std::size_t site, Field field, std::optional<std:
 Block withRest(Block block, const Settings& found);
 
 /// Why the model must not compare a variant with the block. It may only where nothing but off time
-/// and session length differ: amplitude, phase duration and the form of the pulse do not enter the
-/// model, so that it would call equal what is not.
+/// and session length differ: amplitude and phase duration do not enter the model either, so that
+/// it would call equal what is not.
 enum class NotCompared {
     planCannotRun,        ///< a setting of the block stops it
     cannotRun,            ///< a setting of the variant stops it
@@ -50,7 +50,6 @@ enum class NotCompared {
     modelMisleads,        ///< see the refusals
     amplitudeDiffers,     ///< last tolerated or ceiling
     phaseDurationDiffers, ///< the first phase
-    pulseFormDiffers,     ///< gap, second phase, carrier or burst duty
 };
 
 /// Whether the model compares two settings, by what differs between them.
@@ -74,16 +73,16 @@ struct VariantFigures {
 struct WhatIfFigures {
     VariantFigures plan;
     std::vector<VariantFigures> variants;
-    /// Why no fatigue ratio is shown at all: the block cannot run or is outside the model. Nothing
-    /// where there are some, or where no variant asks for one.
+    /// Why no fatigue ratio is shown at all: the block cannot run, or a variant asks for one and
+    /// the block is outside the model.
     std::optional<NotCompared> noneCompared = std::nullopt;
 };
 
 /// The figures of compareSettings(), each variant against the block. A ratio of the block alone
-/// says nothing: it is there when one of the variants may be compared and differs.
+/// says nothing: it is there, and the model is asked, when one of the variants may be compared and
+/// differs.
 /// `memory`: null does not ask the model, so that it takes no time.
-WhatIfFigures whatIfFigures(const WhatIf& whatIf, FatigueMemory* memory,
-                            const FatigueOptions& options = {});
+WhatIfFigures whatIfFigures(const WhatIf& whatIf, FatigueMemory* memory);
 
 /// "Keep the fatigue ratio above 0.70", by off time.
 struct KeepRatio {

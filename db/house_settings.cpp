@@ -6,7 +6,7 @@
 #include "db/failure.h"
 #include "db/versions.h"
 
-#include <algorithm>
+#include <string>
 
 namespace quadrille::db
 {
@@ -54,26 +54,35 @@ void requireNamed(const Connection& connection, const HouseSettings& kept)
     }
 }
 
-std::vector<HouseSettings> houseSettingsWhere(Reading& reading, const std::string& condition)
+/// What is written, in the same order, and no amplitude, which takeSettings() asks for last.
+std::string readColumns()
+{
+    const HouseSettings any = {};
+    Columns columns = wordsOf(any);
+    append(columns, figuresOf(any));
+    std::string list = "id, version";
+    for (const Column& column : columns) {
+        list.append(", ").append(column.name);
+    }
+    return list + ", NULL, NULL";
+}
+
+std::vector<HouseSettings> houseSettingsWhere(Reading& reading, const std::string& condition,
+                                              const std::vector<Value>& values = {})
 {
     std::vector<HouseSettings> all;
-    Statement rows(reading.connection(),
-                   "SELECT id, name, muscle, condition, note, withdrawn, version, ramp_habit, "
-                   "sessions_per_day, days_per_week, weeks, waveform, pulse_frequency_mhz, "
-                   "phase_duration_us, interphase_gap_us, second_phase_duration_us, "
-                   "carrier_frequency_mhz, burst_duty_permille, on_time_ms, off_time_ms, "
-                   "ramp_up_ms, ramp_down_ms, session_length_ms, NULL, NULL "
-                   "FROM house_settings WHERE " +
-                       condition + " ORDER BY name, id");
+    Statement rows(reading.connection(), "SELECT " + readColumns() + " FROM house_settings WHERE " +
+                                             condition + " ORDER BY name, id");
+    rows.bind(values);
     while (rows.next()) {
         HouseSettings& kept = all.emplace_back();
         kept.id = takeId<HouseSettings>(rows);
+        kept.version = takeInt(rows);
         kept.name = rows.takeText();
         kept.muscle = rows.takeText();
         kept.condition = rows.takeText();
         kept.note = rows.takeText();
         kept.withdrawn = takeFlag(rows);
-        kept.version = takeInt(rows);
         kept.rampHabit = takeChoice<RampHabit>(rows);
         kept.sessionsPerDay = takeInt(rows);
         kept.daysPerWeek = takeInt(rows);
@@ -103,18 +112,18 @@ HouseSettingsId addHouseSettings(Writing& writing, const HouseSettings& kept)
 
 void changeHouseSettings(Writing& writing, const HouseSettings& kept)
 {
-    const auto all = houseSettingsWhere(writing, "1 = 1");
-    const auto before = std::ranges::find(all, kept.id, &HouseSettings::id);
-    if (!kept.id || before == all.end()) {
+    const auto stored = houseSettingsWhere(writing, "id = ?", {valueOf(kept.id)});
+    if (!kept.id || stored.empty()) {
         throw Failure({.code = ErrorCode::notFound, .subject = kept.name, .detail = {}});
     }
     requireNamed(writing.connection(), kept);
-    if (figuresOf(kept) != figuresOf(*before)) {
+    const HouseSettings& before = stored.front();
+    if (figuresOf(kept) != figuresOf(before)) {
         throw Failure({.code = ErrorCode::refused,
                        .subject = kept.name,
                        .detail = "the figures of house settings are never changed"});
     }
-    saveOver(writing, {.kind = kind, .id = kept.id->key()}, kept.version, wordsOf(*before),
+    saveOver(writing, {.kind = kind, .id = kept.id->key()}, kept.version, wordsOf(before),
              wordsOf(kept));
 }
 

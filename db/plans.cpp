@@ -17,6 +17,7 @@
 #include "core/plan_figures.h"
 
 #include <algorithm>
+#include <cassert>
 #include <sstream>
 
 namespace quadrille::db
@@ -28,11 +29,13 @@ namespace
 constexpr const char* saved = "saved";
 constexpr const char* unsaved = "unsaved";
 
-/// One line each; nothing while nothing was adopted.
+/// One line each; nothing while nothing was adopted. An empty reason, or one of two lines, would
+/// not come back as it was.
 std::optional<std::string> linesOf(const std::vector<std::string>& reasons)
 {
     std::string lines;
     for (const std::string& reason : reasons) {
+        assert(!reason.empty() && reason.find('\n') == std::string::npos);
         lines += (lines.empty() ? "" : "\n") + reason;
     }
     return lines.empty() ? std::nullopt : std::optional(lines);

@@ -18,7 +18,8 @@ namespace quadrille::db
 std::optional<Draft> draftOf(Reading& reading, CourseId course);
 /// Saves the draft in place of the last one and drops what was kept unsaved; the stored draft has
 /// the next version. `draft.course` must be filled. Error `changedElsewhere` when `draft.version`
-/// is not the stored one's (0 when there is none).
+/// is not the stored one's (0 when there is none). Each of `draft.adoptedReasons` is one line,
+/// never empty; so too where a draft is kept unsaved.
 DraftId saveDraft(Writing& writing, const Draft& draft);
 void discardDraft(Writing& writing, CourseId course);
 

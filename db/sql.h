@@ -97,7 +97,9 @@ public:
     std::optional<std::string> takeOptionalText();
     /// Whatever the column holds.
     Value takeValue();
-    /// The key of the row that was inserted; once it has run.
+    /// The key of the row that was inserted; once it has run. Only after a plain INSERT into a
+    /// table that has a key: one that ended in ON CONFLICT may have added no row, and a table
+    /// WITHOUT ROWID has none to tell; both give the key of an earlier row.
     std::int64_t insertedKey() const;
     /// How many columns a row has; after the first next().
     int columnCount() const;

@@ -88,7 +88,7 @@ void CaseloadModel::rearrange()
 {
     const int ended = findEnded();
     m_arrangement = arrange(m_current, m_wish, ended);
-    m_arrangement.endedIsMore = !m_wish.search.trimmed().isEmpty() && ended >= db::mostCounted;
+    m_arrangement.endedIsMore = !wordsOf(m_wish).empty() && ended >= db::mostCounted;
     m_rows.clear();
     for (const CaseloadArrangement::Group& group : m_arrangement.groups) {
         m_rows.push_back({group.kind, std::nullopt});

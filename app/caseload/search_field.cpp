@@ -35,6 +35,8 @@ SearchField::SearchField(const QString& key, QWidget* parent)
     : QLineEdit(parent)
     , m_key(key)
 {
+    constexpr int longest = 200; // more than any name, reference and problem together
+    setMaxLength(longest);
     setTextRoom();
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/charts/force_chart.h"
 
+#include "app/charts/contraction_axes.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -18,38 +20,11 @@ struct ForceWords {
 
 constexpr double percent = 100.0;
 constexpr double apart = 11.0; ///< of a hundred: labels closer than this would cover one another
-constexpr int mostNumbers = 5;
 constexpr int ratioDecimals = 2;
 
 double highest(const std::vector<double>& shares)
 {
     return shares.empty() ? 0.0 : *std::ranges::max_element(shares);
-}
-
-void setAxes(ChartSpec& spec, const ForcesToShow& forces, const QuantityText& text)
-{
-    const std::size_t count = std::max(forces.shares.size(), forces.before.size());
-    spec.x.least = 0.5;
-    spec.x.most = static_cast<double>(count) + 0.5;
-    spec.x.title = ForceWords::tr("contraction in the session");
-    spec.x.hasGrid = false;
-    for (const double tick : roundTicks(static_cast<double>(count), mostNumbers)) {
-        // A session begins with contraction 1, not 0.
-        const double contraction = std::max(1.0, tick);
-        const bool isNew = spec.x.ticks.empty() || contraction > spec.x.ticks.back();
-        if (isNew && contraction <= static_cast<double>(count)) {
-            spec.x.ticks.push_back(contraction);
-            spec.x.tickNames.append(text.count(std::llround(contraction)));
-        }
-    }
-    spec.y.ticks = {0.0, 25.0, 50.0, 75.0, 100.0};
-    for (const double tick : spec.y.ticks) {
-        spec.y.tickNames.append(text.shortNumber(tick, 0));
-    }
-    spec.y.title = ForceWords::tr("% of the first");
-    spec.y.most =
-        std::max({percent, highest(forces.shares) * percent, highest(forces.before) * percent}) *
-        1.04;
 }
 
 /// The ratios of peak force at the right end, each at the height of its last contraction.
@@ -113,7 +88,8 @@ ChartSpec forceChart(const ForcesToShow& forces, const QuantityText& text)
     if (forces.shares.empty()) {
         return spec;
     }
-    setAxes(spec, forces, text);
+    setContractionAxes(spec, std::max(forces.shares.size(), forces.before.size()),
+                       std::max(highest(forces.shares), highest(forces.before)), text);
     ChartBars bars{.heights = {}, .filled = true, .limits = {}};
     for (const double share : forces.shares) {
         bars.heights.emplace_back(share * percent);

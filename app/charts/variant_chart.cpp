@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/charts/variant_chart.h"
 
+#include "app/charts/contraction_axes.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 
 namespace quadrille::app
 {
@@ -19,8 +20,6 @@ struct VariantWords {
 
 constexpr double percent = 100.0;
 constexpr double apart = 9.0; ///< of a hundred: labels closer than this would cover one another
-constexpr double headroom = 1.04;
-constexpr int mostNumbers = 5;
 constexpr int ratioDecimals = 2;
 constexpr std::array dashes{ChartLine::Dash::even, ChartLine::Dash::dots, ChartLine::Dash::dashDot};
 
@@ -33,33 +32,6 @@ std::size_t mostContractions(const VariantForces& forces)
         count = std::max(count, curve.shares.size());
     }
     return count;
-}
-
-void setAxes(ChartSpec& spec, const VariantForces& forces, const QuantityText& text)
-{
-    const std::size_t count = mostContractions(forces);
-    spec.x.least = 0.5;
-    spec.x.most = static_cast<double>(count) + 0.5;
-    spec.x.title = VariantWords::tr("contraction in the session");
-    spec.x.hasGrid = false;
-    for (const double tick : roundTicks(static_cast<double>(count), mostNumbers)) {
-        const double contraction = std::max(1.0, tick); // the first one is 1, not 0
-        const bool isNew = spec.x.ticks.empty() || contraction > spec.x.ticks.back();
-        if (isNew && contraction <= static_cast<double>(count)) {
-            spec.x.ticks.push_back(contraction);
-            spec.x.tickNames.append(text.count(std::llround(contraction)));
-        }
-    }
-    spec.y.ticks = {0.0, 25.0, 50.0, 75.0, 100.0};
-    for (const double tick : spec.y.ticks) {
-        spec.y.tickNames.append(text.shortNumber(tick, 0));
-    }
-    spec.y.title = VariantWords::tr("% of the first");
-    double highest = 1.0;
-    for (const Curve& curve : forces.curves) {
-        highest = std::max(highest, *std::ranges::max_element(curve.shares));
-    }
-    spec.y.most = highest * percent * headroom;
 }
 
 void addLine(ChartSpec& spec, const Curve& curve)
@@ -92,10 +64,15 @@ void addLabels(ChartSpec& spec, const VariantForces& forces, const QuantityText&
         const double own = curve->shares.back() * percent;
         heights.push_back(heights.empty() ? own : std::max(own, heights.back() + apart));
     }
-    const double above = std::max(0.0, heights.back() - spec.y.most);
+    // From the top downwards each makes way only as far as the one above it needs.
+    double ceiling = spec.y.most;
+    for (auto height = heights.rbegin(); height != heights.rend(); ++height) {
+        *height = std::min(*height, ceiling);
+        ceiling = *height - apart;
+    }
     for (std::size_t i = 0; i < rising.size(); ++i) {
         spec.texts.push_back(
-            {{0.0, heights[i] - above},
+            {{0.0, heights[i]},
              VariantWords::tr("%1 %2", "block or variant, ratio")
                  .arg(rising[i]->name, text.number(rising[i]->shares.back(), ratioDecimals)),
              ChartText::Place::edge,
@@ -147,7 +124,11 @@ ChartSpec variantChart(const VariantForces& forces, const QuantityText& text)
     if (forces.curves.empty()) {
         return spec;
     }
-    setAxes(spec, forces, text);
+    double highest = 1.0;
+    for (const Curve& curve : forces.curves) {
+        highest = std::max(highest, *std::ranges::max_element(curve.shares));
+    }
+    setContractionAxes(spec, mostContractions(forces), highest, text);
     QStringList ends;
     for (const Curve& curve : forces.curves) {
         addLine(spec, curve);

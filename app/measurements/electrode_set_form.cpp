@@ -2,6 +2,7 @@
 #include "app/measurements/electrode_set_form.h"
 
 #include "app/look/tokens.h"
+#include "app/window/form_rows.h"
 #include "app/window/store_events.h"
 #include "app/words/electrode_text.h"
 
@@ -80,19 +81,14 @@ void ElectrodeSetForm::layOut()
                                 .arg(QString::fromStdString(set.description),
                                      electrodeSetName(set, services().text)));
     }
-    m_form->setContentsMargins(0, 0, 0, 0);
-    m_form->setHorizontalSpacing(space::insideSheet);
-    m_form->setVerticalSpacing(space::close);
+    spaceOut(*m_form);
     QWidget* before = nullptr;
     const auto row = [&](const QString& label, QWidget* field, const char* name) {
         if (before != nullptr) {
             setTabOrder(before, field);
         }
         before = field;
-        field->setObjectName(QLatin1String(name));
-        QString spoken = label;
-        field->setAccessibleName(spoken.remove(QLatin1Char('&')));
-        m_form->addRow(label, field);
+        addNamedRow(*m_form, label, field, name);
     };
     row(tr("&For"), m_description, "description");
     row(tr("&Handed out on"), m_issuedOn, "issuedOn");

@@ -4,6 +4,7 @@
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/measurements/typed_value.h"
+#include "app/window/form_rows.h"
 #include "app/window/store_events.h"
 #include "app/words/measurement_text.h"
 #include "app/words/trade_words.h"
@@ -60,14 +61,9 @@ void MeasurementForm::layOut()
     }
     m_note->hide();
     auto* form = new QFormLayout(body());
-    form->setContentsMargins(0, 0, 0, 0);
-    form->setHorizontalSpacing(space::insideSheet);
-    form->setVerticalSpacing(space::close);
+    spaceOut(*form);
     const auto row = [&](const QString& label, QWidget* field, const char* name) {
-        field->setObjectName(QLatin1String(name));
-        QString spoken = label;
-        field->setAccessibleName(spoken.remove(QLatin1Char('&')));
-        form->addRow(label, field);
+        addNamedRow(*form, label, field, name);
     };
     row(tr("&Measured on"), m_day, "measuredOn");
     row(tr("S&ide"), m_side, "side");

@@ -3,6 +3,8 @@
 
 #include "app/look/look.h"
 #include "app/look/tokens.h"
+#include "app/patient/course_on_file.h"
+#include "app/window/form_rows.h"
 #include "app/window/store_events.h"
 
 #include "db/course_events.h"
@@ -35,9 +37,7 @@ CourseActForm::CourseActForm(const Services& services, const Course& course, con
     , m_course(course)
     , m_form(new QFormLayout(body()))
 {
-    m_form->setContentsMargins(0, 0, 0, 0);
-    m_form->setHorizontalSpacing(space::insideSheet);
-    m_form->setVerticalSpacing(space::close);
+    spaceOut(*m_form);
     setSaveText(act);
     setMinimumWidth(scaled(leastWidth, appliedFactor()));
 }
@@ -104,15 +104,11 @@ void CourseActForm::announce()
 
 Result<void> CourseActForm::readCourse()
 {
-    const auto stored = services().store.read(
-        [&](db::Reading& reading) { return db::course(reading, *m_course.id); });
+    const auto stored = courseOnFile(services(), m_course);
     if (!stored) {
         return stored.error();
     }
-    if (!*stored) {
-        return Error{.code = ErrorCode::notFound, .subject = m_course.problem, .detail = {}};
-    }
-    m_course = **stored;
+    m_course = *stored;
     return {};
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/patient/course_form.h"
 
+#include "app/patient/course_on_file.h"
 #include "app/patient/treated_side_box.h"
 #include "app/window/store_events.h"
 #include "ui_course_form.h"
@@ -49,15 +50,11 @@ void CourseForm::fill()
 
 Result<void> CourseForm::readAgain()
 {
-    const auto stored = services().store.read(
-        [&](db::Reading& reading) { return db::course(reading, *m_course.id); });
+    const auto stored = courseOnFile(services(), m_course);
     if (!stored) {
         return stored.error();
     }
-    if (!*stored) {
-        return Error{.code = ErrorCode::notFound, .subject = m_course.problem, .detail = {}};
-    }
-    m_course = **stored;
+    m_course = *stored;
     fill();
     return {};
 }

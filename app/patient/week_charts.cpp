@@ -213,7 +213,7 @@ void WeekCharts::drawFatigue()
             : tr("<b>Fatigue ratio by week, predicted</b>, %1: %2")
                   .arg(m_ratios.muscle.toHtmlEscaped(), modelMark()));
     m_noFatigue->setText(m_ratios.isPending
-                             ? tr("The model is still computing.")
+                             ? modelPendingText()
                              : tr("No block can be compared with this one: the model only compares "
                                   "blocks that differ in off time or session length alone."));
     m_noFatigue->setVisible(!any);

@@ -141,7 +141,7 @@ void FatigueFigures::showPending()
 {
     m_integral->setText(QStringLiteral("…"));
     m_peak->setText(QStringLiteral("…"));
-    m_sentence->setText(tr("The model is still computing."));
+    m_sentence->setText(modelPendingText());
     m_sentence->show();
 }
 
@@ -151,7 +151,9 @@ void FatigueFigures::clearFigures()
     m_peak->setText(QStringLiteral("—"));
     m_sentence->clear();
     m_sentence->hide();
+    m_more->setChecked(false);
     m_more->setEnabled(false);
+    m_limits->clear();
 }
 
 } // namespace quadrille::app

@@ -76,9 +76,7 @@ void ForceSheet::show(const ModelAnswer& answer, const Block* block, std::size_t
     if (answer.peaks.empty() || answer.peaksBefore.empty()) {
         return showSentence(noFatigueRatioText(answer.steps[*answer.site]));
     }
-    const Site& site = block->sites[*answer.site];
-    const QString muscle =
-        tr("%1, %2", "muscle, side").arg(QString::fromStdString(site.muscle), sideName(site.side));
+    const QString muscle = siteName(block->sites[*answer.site]);
     m_title->setText(block->sites.size() > 1
                          ? tr("<b>Predicted force</b>, %1").arg(muscle.toHtmlEscaped())
                          : tr("<b>Predicted force</b>, % of the first"));
@@ -104,7 +102,7 @@ void ForceSheet::resizeEvent(QResizeEvent* event)
 
 void ForceSheet::showPending()
 {
-    showSentence(tr("The model is still computing."));
+    showSentence(modelPendingText());
 }
 
 void ForceSheet::showNothing()

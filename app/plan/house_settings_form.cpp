@@ -2,7 +2,9 @@
 #include "app/plan/house_settings_form.h"
 
 #include "app/look/tokens.h"
+#include "app/window/form_rows.h"
 #include "app/window/store_events.h"
+#include "app/words/starting_points.h"
 
 #include "db/house_settings.h"
 
@@ -44,9 +46,7 @@ HouseSettingsForm::HouseSettingsForm(const Services& services, const HouseSettin
     , m_note(new QLineEdit(body()))
 {
     auto* form = new QFormLayout(body());
-    form->setContentsMargins(0, 0, 0, 0);
-    form->setHorizontalSpacing(space::insideSheet);
-    form->setVerticalSpacing(space::close);
+    spaceOut(*form);
     auto* why =
         new QLabel(kept.id ? tr("The figures stay. To keep others, apply these, change them "
                                 "and keep them under another name.")
@@ -104,6 +104,16 @@ std::optional<EntryDialog::Problem> HouseSettingsForm::problem() const
 {
     if (m_name->text().trimmed().isEmpty()) {
         return Problem{m_name, tr("The name is empty. It finds the settings again: enter one.")};
+    }
+    // A block remembers where it started from by name alone.
+    const QString name = m_name->text().simplified();
+    const auto isTaken = [&](const StartingPoint& point) {
+        return name.compare(QString::fromStdString(point.name), Qt::CaseInsensitive) == 0;
+    };
+    if (std::ranges::any_of(publishedStartingPoints(), isTaken)) {
+        return Problem{m_name, tr("“%1” is the name of a published starting point. Enter another "
+                                  "one, so that each block says where it started from.")
+                                   .arg(name)};
     }
     return std::nullopt;
 }

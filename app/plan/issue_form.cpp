@@ -42,7 +42,9 @@ IssueForm::IssueForm(const Services& services, const Course& course, const Draft
     layout->setSpacing(space::insideSheet);
     layout->addWidget(checkList(stimulator), 1);
     layout->addWidget(fields);
-    offerToGoOn();
+    if (m_goesOn != nullptr) {
+        layout->addWidget(m_goesOn);
+    }
     setSaveText(tr("Issue"));
     setMinimumWidth(560);
     const Date today = services.clock.today();
@@ -74,6 +76,7 @@ QWidget* IssueForm::checkList(const Stimulator& stimulator)
         lines->addWidget(label);
     };
     addGate(add);
+    offerToGoOn(add);
     std::optional<BlockFigures> before;
     for (std::size_t i = 0; i < m_draft.blocks.size(); ++i) {
         const BlockFigures figures = blockFigures(m_draft.blocks[i], stimulator);
@@ -142,11 +145,16 @@ void IssueForm::addGate(const std::function<void(const QString&, Role)>& add)
     }
 }
 
-void IssueForm::offerToGoOn()
+void IssueForm::offerToGoOn(const std::function<void(const QString&, Role)>& add)
 {
     const auto pauses = services().store.read(
         [&](db::Reading& reading) { return db::pausesOf(reading, *m_course.id); });
-    m_pause = pauses ? standingPause(*pauses, services().clock.today()) : std::nullopt;
+    if (!pauses) {
+        m_gateShut = true;
+        add(errorText(pauses.error(), services().text), Role::warnStrongText);
+        return;
+    }
+    m_pause = standingPause(*pauses, services().clock.today());
     if (!m_pause || m_pause->toDate) {
         m_pause.reset();
         return;
@@ -157,7 +165,6 @@ void IssueForm::offerToGoOn()
                              body());
     m_goesOn->setObjectName(QStringLiteral("goesOn"));
     m_goesOn->setChecked(true);
-    body()->layout()->addWidget(m_goesOn);
 }
 
 std::optional<EntryDialog::Problem> IssueForm::problem() const

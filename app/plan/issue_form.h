@@ -45,8 +45,8 @@ private:
     QWidget* checkList(const Stimulator& stimulator);
     /// What the screening says of issuing, a line each; blocks while its gate is shut.
     void addGate(const std::function<void(const QString&, Role)>& add);
-    /// Offers that a pause without an end ends with this plan.
-    void offerToGoOn();
+    /// Offers that a pause without an end ends with this plan; blocks while that can't be read.
+    void offerToGoOn(const std::function<void(const QString&, Role)>& add);
 
     std::unique_ptr<Ui::IssueFields> m_ui;
     Course m_course;
@@ -55,7 +55,7 @@ private:
     std::optional<Pause> m_pause;  ///< without an end, in which the course stands
     QCheckBox* m_goesOn = nullptr; ///< only where there is one
     bool m_blocked = false;        ///< by what the check list names; said when it is tried
-    bool m_gateShut = false;       ///< by the screening: the act is off
+    bool m_gateShut = false;       ///< by the screening or what can't be read: the act is off
     std::optional<PlanId> m_issued;
 };
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "app/plan/model_memory.h"
+
 #include "core/block_fatigue.h"
 #include "core/course.h"
 #include "core/plan.h"
@@ -8,16 +10,13 @@
 #include <QObject>
 #include <QString>
 
-#include <condition_variable>
-#include <cstdint>
-#include <deque>
-#include <mutex>
 #include <optional>
-#include <thread>
 #include <vector>
 
 namespace quadrille::app
 {
+
+class ModelWorker;
 
 /// The fatigue ratio of one muscle in each week of a course.
 struct MuscleByWeek {
@@ -45,38 +44,15 @@ struct ModelAnswer {
     std::vector<WeekFatigue> weeks;  ///< of the course
 };
 
-/// Forces over a session that were asked for last, kept like the ratios of a FatigueMemory.
-class PeakMemory
-{
-public:
-    const std::vector<double>& peaks(const Settings& settings, const Stimulator& unit);
-
-private:
-    struct Kept {
-        Settings settings; ///< without amplitude, which does not enter the model
-        RampHabit habit = RampHabit::includedInOnTime;
-        CycleStart start = CycleStart::withOn;
-        std::vector<double> peaks = {};
-    };
-    std::deque<Kept> m_kept; ///< the last one first
-};
-
-struct ModelMemory {
-    FatigueMemory ratios;
-    PeakMemory peaks;
-};
-
 ModelAnswer answerTo(const ModelQuestion& question, ModelMemory& memory);
 
-/// Asks the model on a thread of its own, so that no key ever waits for it. What it has answered is
-/// remembered.
+/// Asks the model about the block in work, so that no key ever waits for it; see ModelWorker.
 class ModelReader : public QObject
 {
     Q_OBJECT
 
 public:
     explicit ModelReader(QObject* parent);
-    ~ModelReader() override;
 
     /// Takes the place of what was asked before. The answer comes at once where the model is quick,
     /// as it is with all but very long sessions; else `pending` comes at once and the answer when
@@ -90,20 +66,7 @@ signals:
     void pending();
 
 private:
-    void work();
-    void deliver();
-
-    std::mutex m_mutex;
-    std::condition_variable m_changed;
-    // Guarded by the mutex.
-    std::optional<ModelQuestion> m_question;
-    std::optional<ModelAnswer> m_answer;
-    std::uint64_t m_asked = 0;    ///< counts the questions
-    std::uint64_t m_answered = 0; ///< the one that m_answer answers
-    bool m_ends = false;
-
-    ModelMemory m_memory; ///< the thread's
-    std::thread m_thread; ///< last: it uses all of the above
+    ModelWorker* m_worker;
 };
 
 } // namespace quadrille::app

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "app/plan/model_reader.h"
+#include "app/plan/model_memory.h"
 
 #include <QObject>
 

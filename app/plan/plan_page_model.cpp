@@ -39,9 +39,7 @@ void PlanPage::showModel(const ModelAnswer& answer)
     m_forceSheet->show(answer, block, m_draft.currentBlock().value_or(0));
     QString muscle;
     if (block != nullptr && answer.site && *answer.site < block->sites.size()) {
-        const Site& site = block->sites[*answer.site];
-        muscle = tr("%1, %2", "muscle, side")
-                     .arg(QString::fromStdString(site.muscle), sideName(site.side));
+        muscle = siteName(block->sites[*answer.site]);
     }
     emit fatigueByWeek({muscle, answer.weeks});
 }

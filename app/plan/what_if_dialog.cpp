@@ -181,7 +181,7 @@ void WhatIfDialog::listen()
     connect(m_reason, &QLineEdit::textEdited, m_problem, &QWidget::hide);
     connect(&m_figuresWorker, &ModelWorker::pending, this, [this] {
         m_table->showFigures(m_whatIf, whatIfFigures(m_whatIf, nullptr), true);
-        m_forces->showSentence(tr("The model is still computing."));
+        m_forces->showSentence(modelPendingText());
     });
     connect(&m_searchWorker, &ModelWorker::pending, m_search, &WhatIfSearch::showPending);
 }

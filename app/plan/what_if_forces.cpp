@@ -27,6 +27,7 @@ WhatIfForces::WhatIfForces(const Services& services, QWidget* parent)
     , m_text(services.text)
     , m_chart(new ChartView(this))
     , m_readout(new QLabel(this))
+    , m_said(new QLabel(this))
     , m_sentence(new QLabel(this))
 {
     setRole(*this, Role::sheet);
@@ -34,10 +35,13 @@ WhatIfForces::WhatIfForces(const Services& services, QWidget* parent)
     auto* mark = new QLabel(modelMark(), this);
     setRole(*mark, Role::captionText);
     setRole(*m_readout, Role::captionText);
+    setRole(*m_said, Role::secondLineText);
     setRole(*m_sentence, Role::secondLineText);
-    for (QLabel* label : {mark, m_readout, m_sentence}) {
+    for (QLabel* label : {mark, m_readout, m_said, m_sentence}) {
         label->setWordWrap(true);
     }
+    m_said->setTextFormat(Qt::PlainText);
+    m_said->setObjectName(QStringLiteral("variantChartSaid"));
     m_sentence->setTextFormat(Qt::PlainText);
     m_sentence->setAlignment(Qt::AlignLeft | Qt::AlignTop);
     m_sentence->setObjectName(QStringLiteral("variantForceSentence"));
@@ -49,7 +53,7 @@ WhatIfForces::WhatIfForces(const Services& services, QWidget* parent)
     m_chart->setZoomable(true);
     auto* acts = new ChartActs(*m_chart, services.text, services.prompts,
                                QStringLiteral("predicted-force-of-variants"));
-    connect(acts, &ChartActs::said, this, &WhatIfForces::said);
+    connect(acts, &ChartActs::said, this, &WhatIfForces::say);
     connect(m_chart, &ChartView::crosshairMoved, this, &WhatIfForces::readOut);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(space::insideSheet, space::close, space::insideSheet, space::close);
@@ -59,6 +63,7 @@ WhatIfForces::WhatIfForces(const Services& services, QWidget* parent)
     layout->addWidget(m_chart, 1);
     layout->addWidget(m_sentence, 1);
     layout->addWidget(m_readout);
+    layout->addWidget(m_said);
     showSentence({});
 }
 
@@ -68,6 +73,7 @@ void WhatIfForces::show(const VariantForces& forces)
     m_chart->show();
     m_sentence->hide();
     m_readout->show();
+    say({});
     readOut();
 }
 
@@ -76,7 +82,14 @@ void WhatIfForces::showSentence(const QString& sentence)
     m_sentence->setText(sentence);
     m_sentence->show();
     m_readout->hide();
+    say({});
     m_chart->hide();
+}
+
+void WhatIfForces::say(const QString& sentence)
+{
+    m_said->setText(sentence);
+    m_said->setVisible(!sentence.isEmpty());
 }
 
 void WhatIfForces::readOut()

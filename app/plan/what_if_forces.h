@@ -25,15 +25,15 @@ public:
     void show(const VariantForces& forces);
     void showSentence(const QString& sentence);
 
-signals:
-    void said(const QString& sentence);
-
 private:
     void readOut();
+    /// What became of an act on the chart; stands until the figures change.
+    void say(const QString& sentence);
 
     const QuantityText& m_text;
     ChartView* m_chart;
     QLabel* m_readout;
+    QLabel* m_said;
     QLabel* m_sentence;
 };
 

@@ -73,7 +73,7 @@ WhatIfSearch::WhatIfSearch(const WhatIf& whatIf, const QuantityText& text, QWidg
     m_patience.setSingleShot(true);
     m_patience.setInterval(patience);
     connect(&m_patience, &QTimer::timeout, this, [this] {
-        m_answer->setText(tr("The model is still computing."));
+        m_answer->setText(modelPendingText());
         m_stop->show();
     });
     connect(m_stop, &QPushButton::clicked, this, &WhatIfSearch::stopRequested);

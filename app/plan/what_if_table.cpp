@@ -197,7 +197,6 @@ SettingCell* WhatIfTable::addCell(Field field, std::size_t variant, const Stimul
             [this, field, variant](std::optional<std::int64_t> count) {
                 emit settingEntered(variant, field, count);
             });
-    connect(&box, &QuantityBox::problemChanged, this, &WhatIfTable::problemChanged);
     return cell;
 }
 
@@ -313,8 +312,7 @@ void WhatIfTable::showFigures(const WhatIf& whatIf, const WhatIfFigures& figures
     m_modelHead->setToolTip(limits.join(QLatin1Char('\n')));
     m_modelHead->setAccessibleDescription(limits.join(QLatin1Char(' ')));
     say(*m_limits, limitSentences(whatIf, figures, m_planName, m_text));
-    say(*m_modelSentences,
-        pending ? QStringList{tr("The model is still computing.")} : modelSentences(figures));
+    say(*m_modelSentences, pending ? QStringList{modelPendingText()} : modelSentences(figures));
     for (const SettingLine& line : m_settings) {
         for (std::size_t variant = 0; variant < figures.variants.size(); ++variant) {
             SettingCell* cell = line.cells[variant];

@@ -46,7 +46,6 @@ signals:
                         std::optional<std::int64_t> count);
     /// The variant shall be as the block again.
     void resetRequested(std::size_t variant);
-    void problemChanged();
 
 private:
     struct SettingLine {

@@ -4,6 +4,7 @@
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
 #include "app/practice/practitioner_choice.h"
+#include "app/window/form_rows.h"
 #include "app/window/store_events.h"
 
 #include "db/screenings.h"
@@ -48,9 +49,7 @@ OverrideForm::OverrideForm(const Services& services, const Screening& screening,
     m_reason->setMaximumHeight(reasonHeight);
     m_reason->setPlaceholderText(tr("for example: agreed with the heart clinic on the telephone"));
     auto* form = new QFormLayout(body());
-    form->setContentsMargins(0, 0, 0, 0);
-    form->setHorizontalSpacing(space::insideSheet);
-    form->setVerticalSpacing(space::close);
+    spaceOut(*form);
     form->addRow(what);
     form->addRow(permanent);
     form->addRow(tr("&Practitioner"), m_practitioner);

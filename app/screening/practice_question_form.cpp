@@ -2,6 +2,7 @@
 #include "app/screening/practice_question_form.h"
 
 #include "app/look/tokens.h"
+#include "app/window/form_rows.h"
 #include "app/window/store_events.h"
 #include "app/words/screening_text.h"
 
@@ -82,9 +83,7 @@ void PracticeQuestionForm::layOut()
     m_advicePlace->addItem(tr("during a session"), static_cast<int>(AdvicePlace::during));
     m_advicePlace->addItem(tr("after a session"), static_cast<int>(AdvicePlace::after));
     auto* form = new QFormLayout(body());
-    form->setContentsMargins(0, 0, 0, 0);
-    form->setHorizontalSpacing(space::insideSheet);
-    form->setVerticalSpacing(space::close);
+    spaceOut(*form);
     const auto add = [&](const char* name, const QString& label, QWidget* field) {
         field->setObjectName(QLatin1String(name));
         field->setAccessibleName(QString(label).remove(QLatin1Char('&')));

@@ -2,6 +2,7 @@
 #include "app/stimulator/loan_unit_form.h"
 
 #include "app/look/tokens.h"
+#include "app/window/form_rows.h"
 #include "app/window/store_events.h"
 
 #include "db/loans.h"
@@ -48,9 +49,7 @@ LoanUnitForm::LoanUnitForm(const Services& services, const LoanUnit& unit, QWidg
     m_serialNumber->setPlaceholderText(tr("may stay empty"));
     m_nextCheck->setPlaceholderText(tr("not known"));
     auto* form = new QFormLayout(body());
-    form->setContentsMargins(0, 0, 0, 0);
-    form->setHorizontalSpacing(space::insideSheet);
-    form->setVerticalSpacing(space::close);
+    spaceOut(*form);
     form->addRow(tr("&Inventory number"), m_number);
     form->addRow(tr("&Stimulator"), m_stimulator);
     form->addRow(tr("Se&rial number"), m_serialNumber);

@@ -347,8 +347,19 @@ void EntryDialog::reject()
     QDialog::reject();
 }
 
+void EntryDialog::showEvent(QShowEvent* event)
+{
+    QDialog::showEvent(event);
+    if (!m_problem->isHidden()) {
+        makeRoom();
+    }
+}
+
 void EntryDialog::makeRoom()
 {
+    if (!isVisible()) {
+        return; // the fields have no width yet
+    }
     if (const QLayout* inside = m_body->layout();
         inside != nullptr && inside->hasHeightForWidth()) {
         m_body->setMinimumHeight(inside->totalHeightForWidth(m_body->width()));

@@ -40,6 +40,7 @@ public:
     QString problemText() const;
 
 protected:
+    void showEvent(QShowEvent* event) override;
     /// A field that cannot be saved as it is.
     struct Problem {
         QWidget* field;
@@ -79,7 +80,7 @@ private:
     void keep();
     void dropKept();
     void showProblem(QWidget* field, const QString& sentence);
-    /// Grows where a sentence would take the room of a field.
+    /// Grows where a sentence would take the room of a field, once the form has its width.
     void makeRoom();
 
     const Services m_services;

@@ -288,12 +288,16 @@ void MainWindow::updateActs()
                                          std::pair(Act::reopenCourse, CourseAct::reopen)}) {
         m_acts[static_cast<int>(act)]->setEnabled(record && m_record->canCarryOut(courseAct));
     }
-    m_acts[static_cast<int>(Act::importDiary)]->setEnabled(record && m_record->course());
+    m_acts[static_cast<int>(Act::importDiary)]->setEnabled(record && m_record->course() &&
+                                                           m_services.store.isWritable());
     const QUndoStack& undo = m_record->undoStack();
     QAction* undoAct = m_acts[static_cast<int>(Act::undo)];
     QAction* redoAct = m_acts[static_cast<int>(Act::redo)];
-    m_acts[static_cast<int>(Act::saveDraft)]->setText(
-        m_record->currentPage() == RecordPage::diaryIndex ? tr("&Save diary") : tr("&Save draft"));
+    QAction* saveAct = m_acts[static_cast<int>(Act::saveDraft)];
+    const bool diary = m_record->currentPage() == RecordPage::diaryIndex;
+    saveAct->setText(diary ? tr("&Save diary") : tr("&Save draft"));
+    saveAct->setStatusTip(diary ? tr("All that was copied, in one change")
+                                : tr("A draft is in force on no day"));
     undoAct->setEnabled(record && undo.canUndo());
     redoAct->setEnabled(record && undo.canRedo());
     undoAct->setText(undo.canUndo() ? tr("&Undo: %1").arg(undo.undoText()) : tr("&Undo"));

@@ -21,6 +21,11 @@ QString modelMark()
     return ModelWords::tr("model, group values, not this patient");
 }
 
+QString modelPendingText()
+{
+    return ModelWords::tr("The model is still computing.");
+}
+
 QString modelLimitText(ModelLimit limit)
 {
     switch (limit) {
@@ -67,6 +72,8 @@ QString modelRefusalText(ModelRefusal refusal)
                               "the model must not judge.");
     case ModelRefusal::waveformDiffers:
         return ModelWords::tr("The waveform differs: the model knows none.");
+    case ModelRefusal::pulseFormDiffers:
+        return ModelWords::tr("The form of the pulse differs: the model knows none.");
     }
     return {};
 }

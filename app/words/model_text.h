@@ -15,6 +15,8 @@ namespace quadrille::app
 
 /// "model, group values, not this patient": stands beside every figure of the model.
 QString modelMark();
+/// Stands where figures of the model will stand once it has them; one sentence.
+QString modelPendingText();
 /// One sentence.
 QString modelLimitText(ModelLimit limit);
 /// Why the model must not judge a difference; one sentence.

@@ -4,6 +4,7 @@
 #include "app/words/starting_point_text.h"
 #include "app/words/trade_words.h"
 
+#include "core/block_fatigue.h"
 #include "core/settings.h"
 
 #include <QCoreApplication>
@@ -65,11 +66,7 @@ Values valuesOf(const Site* site, const QuantityText& text)
     const Settings& settings = site->settings;
     Values values{{fieldName(Field::channel), text.count(site->channel)},
                   {fieldName(Field::waveform), waveformName(settings.waveform)}};
-    for (const Field field :
-         {Field::pulseFrequency, Field::phaseDuration, Field::interphaseGap,
-          Field::secondPhaseDuration, Field::carrierFrequency, Field::burstDuty, Field::onTime,
-          Field::offTime, Field::rampUp, Field::rampDown, Field::sessionLength,
-          Field::lastToleratedAmplitude, Field::amplitudeCeiling}) {
+    for (const Field field : standardAskingOrder()) {
         const bool isAmplitude =
             field == Field::lastToleratedAmplitude || field == Field::amplitudeCeiling;
         const auto count = isAmplitude || appliesTo(field, settings.waveform)
@@ -128,9 +125,8 @@ std::vector<std::pair<const Site*, const Site*>> pairsOf(const std::vector<const
 {
     std::vector<std::pair<const Site*, const Site*>> pairs;
     for (const Site* site : left) {
-        const auto partner = std::ranges::find_if(right, [&](const Site* other) {
-            return other->muscle == site->muscle && other->side == site->side;
-        });
+        const auto partner = std::ranges::find_if(
+            right, [&](const Site* other) { return isSameSite(*other, *site); });
         pairs.emplace_back(site, partner != right.end() ? *partner : nullptr);
         if (partner != right.end()) {
             right.erase(partner);

@@ -5,6 +5,7 @@
 #include "app/words/trade_words.h"
 
 #include <QCoreApplication>
+#include <QRegularExpression>
 
 #include <algorithm>
 #include <variant>
@@ -166,6 +167,13 @@ PointRow contractionsRow(const StartingPoint& point, const AppliedPoint* applied
     return row;
 }
 
+/// True of "Am J Sports Med 2011;39:1238".
+bool namesVolume(const QString& citation)
+{
+    static const QRegularExpression volumeAndPage(QStringLiteral(";\\d+:"));
+    return citation.contains(volumeAndPage);
+}
+
 void appendWords(std::vector<PointRow>& rows, const QString& what, const CitedWords& words)
 {
     if (!words.text.empty()) {
@@ -235,7 +243,9 @@ QString citationText(const StartingPoint& point)
     switch (point.citationStanding) {
     case Standing::readElsewhere:
     case Standing::fromMemory:
-        return PointTextWords::tr("%1 (volume and page from memory)").arg(citation);
+        return namesVolume(citation)
+                   ? PointTextWords::tr("%1 (volume and page from memory)").arg(citation)
+                   : citation;
     case Standing::own:
         return PointTextWords::tr("Kept by the practice");
     default:

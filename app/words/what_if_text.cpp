@@ -215,8 +215,6 @@ QString notComparedText(const Judgement& judgement)
     case NotCompared::phaseDurationDiffers:
         return WhatIfWords::tr("Phase duration differs: the model takes no notice of it, the "
                                "muscle does, so it must not judge this.");
-    case NotCompared::pulseFormDiffers:
-        return WhatIfWords::tr("The form of the pulse differs: the model knows none.");
     case NotCompared::modelMisleads:
         break;
     }

@@ -135,6 +135,17 @@ TEST_F(BlockText, TwoPlansStandSideBySideByBlockSiteAndSetting)
     EXPECT_FALSE(row(rows, "Block 1, vastus medialis, right", "On time")->differs());
 }
 
+TEST_F(BlockText, AMuscleWrittenInOtherLettersStandsBesideItself)
+{
+    Block changed = aBlockOfTwo();
+    changed.sites[0].muscle = "Vastus Lateralis";
+    changed.sites[0].settings.onTime = 10s;
+    const auto rows = planRows(planOf({aBlockOfTwo()}), planOf({changed}), text);
+    const PlanRow* onTime = row(rows, "Block 1, vastus lateralis, right", "On time");
+    ASSERT_NE(onTime, nullptr);
+    EXPECT_EQ(plain({onTime->left, onTime->right}), (std::vector<std::string>{"8 s", "10 s"}));
+}
+
 TEST_F(BlockText, ABlockThatOnlyOnePlanHasIsNotKnownInTheOther)
 {
     Block second = aBlockOfTwo();

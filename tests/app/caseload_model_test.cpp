@@ -261,6 +261,8 @@ TEST(CaseloadPages, ASearchThatMatchesNearlyEverybodySaysSoManyOrMoreAndScrollsT
     }
     model.reload();
     EXPECT_EQ(model.endedInAll(), db::mostCounted + 30) << "without a word all are counted";
+    model.setWish(searching(QStringLiteral(" - ")));
+    EXPECT_FALSE(model.arrangement().endedIsMore) << "a sign is no word: all were counted";
     model.setWish(searching(QStringLiteral("e")));
     EXPECT_TRUE(model.arrangement().endedIsMore);
     EXPECT_EQ(model.index(0, 0).data().toString().remove(QChar::Nbsp),

@@ -2,12 +2,14 @@
 // What charts show, before anything is drawn.
 #include "app/charts/cycle_chart.h"
 #include "app/charts/force_chart.h"
+#include "app/charts/variant_chart.h"
 #include "app/charts/week_chart.h"
 #include "tests/core/examples.h"
 #include "tests/support/reference_table.h"
 
 #include "core/block_fatigue.h"
 
+#include <cmath>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -35,6 +37,18 @@ WeeksToShow contractions()
     weeks.done = {160, 225, std::nullopt, std::nullopt};
     weeks.window = {{1, 3}, 1, 4, 2};
     return weeks;
+}
+
+/// Each curve with its stroke, in the order of the dialog: the block first.
+VariantForces variants(const std::vector<std::vector<double>>& shares)
+{
+    VariantForces forces{.name = QStringLiteral("Predicted force"),
+                         .note = QStringLiteral("model, not this patient")};
+    for (std::size_t i = 0; i < shares.size(); ++i) {
+        const QString name = QString(QChar(static_cast<char16_t>(i == 0 ? u'P' : u'@' + i)));
+        forces.curves.push_back({name, shares[i], i});
+    }
+    return forces;
 }
 
 QStringList textsOf(const ChartSpec& spec)
@@ -129,7 +143,8 @@ TEST(ForceChart, ShowsEachContractionInPercentOfTheFirst)
     forces.shares = peakShares(someSettings(), someStimulator()); // the table's case P01
     const ChartSpec spec = forceChart(forces, british());
     ASSERT_EQ(spec.bars.front().heights.size(), 75U);
-    for (std::size_t row = 0; table.text(row, "case_id") == "P01" && row < 75; ++row) {
+    for (std::size_t row = 0; row < 75; ++row) {
+        ASSERT_EQ(table.text(row, "case_id"), "P01");
         EXPECT_NEAR(*spec.bars.front().heights[row], 100.0 * table.number(row, "peak_relative"),
                     1e-5);
     }
@@ -160,6 +175,48 @@ TEST(ForceChart, KeepsRatiosApartThatAreNearlyTheSame)
     forces.before = {1.0, 0.71};
     const ChartSpec spec = forceChart(forces, british());
     EXPECT_GE(spec.texts[0].at.y() - spec.texts[1].at.y(), 11.0 - 1e-9);
+}
+
+// Labels stand 9 of a hundred apart, the highest no higher than the axis, 104: from the top 104,
+// 95, 86; 30 is far below and stays where its curve ends.
+TEST(VariantChart, MovesALabelDownOnlyAsFarAsTheOneAboveItNeeds)
+{
+    const ChartSpec spec =
+        variantChart(variants({{1.0, 0.30}, {1.0, 0.98}, {1.0, 0.99}, {1.0, 1.00}}), british());
+    ASSERT_NEAR(spec.y.most, 104.0, 1e-9);
+    EXPECT_EQ(textsOf(spec), QStringList({QStringLiteral("P 0.30"), QStringLiteral("A 0.98"),
+                                          QStringLiteral("B 0.99"), QStringLiteral("C 1.00")}));
+    ASSERT_EQ(spec.texts.size(), 4U);
+    EXPECT_NEAR(spec.texts[0].at.y(), 30.0, 1e-9);
+    EXPECT_NEAR(spec.texts[1].at.y(), 86.0, 1e-9);
+    EXPECT_NEAR(spec.texts[2].at.y(), 95.0, 1e-9);
+    EXPECT_NEAR(spec.texts[3].at.y(), 104.0, 1e-9);
+    EXPECT_TRUE(spec.texts[0].bold) << "the block";
+}
+
+TEST(VariantChart, NamesACurveThatEndsEarlyWhereItEnds)
+{
+    const ChartSpec spec = variantChart(variants({{1.0, 0.9, 0.8}, {1.0, 0.6}}), british());
+    EXPECT_EQ(textsOf(spec), QStringList({QStringLiteral("A 0.60"), QStringLiteral("P 0.80"),
+                                          QStringLiteral("A")}));
+    ASSERT_EQ(spec.texts.size(), 3U);
+    EXPECT_EQ(spec.texts[0].place, ChartText::Place::edge);
+    EXPECT_EQ(spec.texts[2].place, ChartText::Place::below);
+    EXPECT_NEAR(spec.texts[2].at.x(), 2.0, 1e-9);
+    EXPECT_NEAR(spec.texts[2].at.y(), 60.0, 1e-9);
+    ASSERT_EQ(spec.table.rows.size(), 3U);
+    EXPECT_EQ(spec.table.rows[2].cells.back(), QStringLiteral("—")) << "not a force of nought";
+}
+
+TEST(VariantChart, DrawsASingleContractionAsAPoint)
+{
+    const ChartSpec spec = variantChart(variants({{1.0}, {1.0}}), british());
+    ASSERT_EQ(spec.lines.size(), 2U);
+    EXPECT_EQ(spec.lines[0].marker, ChartLine::Marker::filled);
+    EXPECT_EQ(spec.lines[1].marker, ChartLine::Marker::open);
+    EXPECT_THAT(spec.x.ticks, ElementsAre(1.0));
+    ASSERT_EQ(spec.texts.size(), 2U);
+    EXPECT_GE(std::abs(spec.texts[0].at.y() - spec.texts[1].at.y()), 9.0 - 1e-9);
 }
 
 TEST(CycleChart, HasARowForEachCorner)

@@ -47,8 +47,7 @@ protected:
             return db::saveDraft(writing, saved);
         }));
         practice.window().openPatient(practice.ids().patient, practice.ids().course);
-        practice.window().activateWindow();
-        EXPECT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
+        practice.bringToFront();
     }
 
     PlanDraft& draft() { return practice.window().recordPage().planPage().draft(); }
@@ -78,9 +77,7 @@ protected:
     }
     void undo()
     {
-        // A screen without a window manager leaves no window in front when a dialog closes.
-        practice.window().activateWindow();
-        EXPECT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
+        practice.bringToFront();
         QTest::keyClick(&practice.window(), Qt::Key_Z, Qt::ControlModifier);
     }
     void redo()

@@ -44,43 +44,46 @@ struct Row {
     const char* perDay;
     const char* days;
     const char* weeks;
+    // words: "r" read, "q" read in a text that quotes it, "m" from memory
+    const char* intensity;
+    const char* position;
 };
 
 // clang-format off
 constexpr std::array table{
-    //  study                                standing  Hz     µs          on     off    up      down   min    contr  a day  days   weeks
-    Row{"Stevens-Lapsley 2012",              quoted, "50",  "250",      "15",  "45",  "3",    "",    "",    "15",  "2",   "7m",  "6"},
-    Row{"Avramidis 2003",                    seen,   "40",  "300",      "?",   "?",   "",     "",    "120", "",    "2",   "7a",  "6"},
-    Row{"Petterson 2009",                    quoted, "50m", "",         "10m", "80m", "2-3m", "",    "",    "10m", "1",   "2-3", "6"},
-    Row{"Snyder-Mackler 1995",               memory, "75m", "",         "11m", "120m","?",    "",    "",    "15m", "1m",  "3m",  "4m"},
-    Row{"Fitzgerald 2003",                   quoted, "75",  "",         "10",  "50",  "2",    "",    "",    "10m", "1m",  "2m",  "11-12m"},
-    Row{"Feil 2011, garment electrodes",     quoted, "50",  "300-400",  "5",   "10",  "2",    "1",   "20m", "",    "3m",  "5m",  "12m"},
-    Row{"Feil 2011, single pads",            quoted, "50",  "300-400",  "10",  "20",  "1.5",  "1",   "20m", "",    "3m",  "5m",  "12m"},
-    Row{"Lieber 1996",                       seen,   "50",  "250",      "10",  "20",  "2",    "",    "30",  "",    "1",   "5",   "4"},
-    Row{"Wigerstad-Lossing 1988",            quoted, "30",  "300",      "6",   "10",  "2",    "",    "10m", "",    "4m",  "3m",  "6m"},
-    Row{"Talbot 2003",                       seen,   "50m", "300m",     "10m", "50m", "",     "",    "",    "15m", "1",   "3",   "12"},
-    Row{"Elboim-Gabyzon 2013",               seen,   "75",  "250",      "10m", "50m", "",     "",    "",    "10m", "1",   "2",   "6"},
-    Row{"Bruce-Brand 2012",                  seen,   "50m", "100-400m", "?",   "?",   "",     "",    "20m", "",    "1m",  "5m",  "6"},
-    Row{"Palmieri-Smith 2010",               seen,   "50m", "",         "10m", "50m", "",     "",    "",    "10m", "1",   "3",   "4"},
-    Row{"Neder 2002, first stage",           quoted, "50",  "300-400",  "2",   "18",  "",     "",    "15",  "",    "1",   "5",   ""},
-    Row{"Neder 2002, last stage",            quoted, "50",  "300-400",  "10",  "30",  "",     "",    "30",  "",    "1",   "5",   ""},
-    Row{"Maddocks 2016, first stage",        quoted, "50",  "350",      "2",   "15",  "",     "",    "30",  "",    "1",   "7",   ""},
-    Row{"Maddocks 2016, last stage",         quoted, "50",  "350",      "10",  "15",  "",     "",    "30",  "",    "1",   "7",   ""},
-    Row{"Bourjeily-Habr 2002",               quoted, "50",  "",         "0.2", "1.3", "",     "",    "20",  "",    "1",   "3",   "6"},
-    Row{"Quittan 1999",                      seen,   "50",  "?",        "2",   "6",   "",     "",    "?",   "",    "?",   "?",   "8"},
-    Row{"Kho 2015, quadriceps",              quoted, "50",  "400",      "5",   "10",  "2",    "0-1", "60",  "",    "1",   "7",   ""},
-    Row{"Kho 2015, lower leg",               quoted, "50",  "250",      "5",   "5",   "2",    "",    "60",  "",    "1",   "7",   ""},
-    Row{"Segers 2014",                       quoted, "50",  "300-500",  "8",   "20",  "",     "",    "25",  "",    "1",   "5",   ""},
-    Row{"Gerovasili 2009",                   memory, "45m", "400m",     "12m", "6m",  "?",    "?",   "55m", "",    "1m",  "7m",  ""},
-    Row{"Powell 1999",                       seen,   "20m", "300m",     "?",   "?",   "?",    "?",   "30",  "",    "3",   "7a",  "8"},
-    Row{"Linn 1999, first week",             quoted, "30",  "300",      "15",  "15",  "3",    "",    "30",  "",    "4",   "7a",  ""},
-    Row{"Linn 1999, fourth week",            quoted, "30",  "300",      "15",  "15",  "3",    "",    "60",  "",    "4",   "7a",  ""},
+    //  study                                standing  Hz     µs          on     off    up      down   min    contr  a day  days   weeks int.  pos.
+    Row{"Stevens-Lapsley 2012",              quoted, "50",  "250",      "15",  "45",  "3",    "",    "",    "15",  "2",   "7m",  "6",      "q",  "m"},
+    Row{"Avramidis 2003",                    seen,   "40",  "300",      "?",   "?",   "",     "",    "120", "",    "2",   "7a",  "6",      "r",  ""},
+    Row{"Petterson 2009",                    quoted, "50m", "",         "10m", "80m", "2-3m", "",    "",    "10m", "1a",  "2-3", "6",      "m",  "m"},
+    Row{"Snyder-Mackler 1995",               memory, "75m", "",         "11m", "120m","?",    "",    "",    "15m", "1m",  "3m",  "4m",     "m",  "m"},
+    Row{"Fitzgerald 2003",                   quoted, "75",  "",         "10",  "50",  "2",    "",    "",    "10m", "1m",  "2m",  "11-12m", "q",  "m"},
+    Row{"Feil 2011, garment electrodes",     quoted, "50",  "300-400",  "5",   "10",  "2",    "1",   "20m", "",    "3m",  "5m",  "12m",    "",   "q"},
+    Row{"Feil 2011, single pads",            quoted, "50",  "300-400",  "10",  "20",  "1.5",  "1",   "20m", "",    "3m",  "5m",  "12m",    "",   "q"},
+    Row{"Lieber 1996",                       seen,   "50",  "250",      "10",  "20",  "2",    "",    "30",  "",    "1",   "5",   "4",      "r",  ""},
+    Row{"Wigerstad-Lossing 1988",            quoted, "30",  "300",      "6",   "10",  "2",    "",    "10m", "",    "4m",  "3m",  "6m",     "q",  "q"},
+    Row{"Talbot 2003",                       seen,   "50m", "300m",     "10m", "50m", "",     "",    "",    "15m", "1",   "3",   "12",     "r",  ""},
+    Row{"Elboim-Gabyzon 2013",               seen,   "75",  "250",      "10m", "50m", "",     "",    "",    "10m", "1a",  "2",   "6",      "m",  ""},
+    Row{"Bruce-Brand 2012",                  seen,   "50m", "100-400m", "?",   "?",   "",     "",    "20m", "",    "1m",  "5m",  "6",      "m",  ""},
+    Row{"Palmieri-Smith 2010",               seen,   "50m", "",         "10m", "50m", "",     "",    "",    "10m", "1a",  "3",   "4",      "m",  ""},
+    Row{"Neder 2002, first stage",           quoted, "50",  "300-400",  "2",   "18",  "",     "",    "15",  "",    "1a",  "5",   "",       "q",  ""},
+    Row{"Neder 2002, last stage",            quoted, "50",  "300-400",  "10",  "30",  "",     "",    "30",  "",    "1a",  "5",   "",       "q",  ""},
+    Row{"Maddocks 2016, first stage",        quoted, "50",  "350",      "2",   "15",  "",     "",    "30",  "",    "1a",  "7",   "",       "q",  ""},
+    Row{"Maddocks 2016, last stage",         quoted, "50",  "350",      "10",  "15",  "",     "",    "30",  "",    "1a",  "7",   "",       "q",  ""},
+    Row{"Bourjeily-Habr 2002",               quoted, "50",  "",         "0.2", "1.3", "",     "",    "20",  "",    "1a",  "3",   "6",      "q",  ""},
+    Row{"Quittan 1999",                      seen,   "50",  "?",        "2",   "6",   "",     "",    "?",   "",    "?",   "?",   "8",      "",   ""},
+    Row{"Kho 2015, quadriceps",              quoted, "50",  "400",      "5",   "10",  "2",    "0-1", "60",  "",    "1",   "7",   "",       "q",  ""},
+    Row{"Kho 2015, lower leg",               quoted, "50",  "250",      "5",   "5",   "2",    "",    "60",  "",    "1",   "7",   "",       "q",  ""},
+    Row{"Segers 2014",                       quoted, "50",  "300-500",  "8",   "20",  "",     "",    "25",  "",    "1a",  "5",   "",       "q",  ""},
+    Row{"Gerovasili 2009",                   memory, "45m", "400m",     "12m", "6m",  "?",    "?",   "55m", "",    "1m",  "7m",  "",       "m",  "m"},
+    Row{"Powell 1999",                       seen,   "20m", "300m",     "?",   "?",   "?",    "?",   "30",  "",    "3",   "7a",  "8",      "m",  ""},
+    Row{"Linn 1999, first week",             quoted, "30",  "300",      "15",  "15",  "3",    "",    "30",  "",    "4",   "7a",  "",       "q",  "m"},
+    Row{"Linn 1999, fourth week",            quoted, "30",  "300",      "15",  "15",  "3",    "",    "60",  "",    "4",   "7a",  "",       "",   ""},
     Row{"Resistance by stimulation, spinal cord injury",
-                                             seen,   "35",  "450m",     "5m",  "",    "",     "",    "",    "40",  "1",   "2",   "12-26"},
-    Row{"Ward and Shkuratova 2002",          seen,   "50",  "200",      "10",  "50",  "",     "",    "10",  "",    "1",   "5a",  ""},
-    Row{"Holcomb 2006",                      seen,   "90",  "",         "15",  "45",  "",     "",    "",    "15",  "1",   "3",   "4"},
-    Row{"Hand opening after stroke 2022",    seen,   "",    "",         "",    "",    "",     "",    "29",  "",    "",    "",    "12"},
-    Row{"Ennis 2017",                        seen,   "4",   "",         "",    "",    "",     "",    "60",  "",    "1",   "5",   "8"},
+                                             seen,   "35",  "450m",     "5m",  "",    "",     "",    "",    "40",  "1a",  "2",   "12-26",  "r",  "m"},
+    Row{"Ward and Shkuratova 2002",          seen,   "50",  "200",      "10",  "50",  "",     "",    "10",  "",    "1",   "5a",  "",       "r",  ""},
+    Row{"Holcomb 2006",                      seen,   "90",  "",         "15",  "45",  "",     "",    "",    "15",  "1a",  "3",   "4",      "r",  "m"},
+    Row{"Hand opening after stroke 2022",    seen,   "",    "",         "",    "",    "",     "",    "29",  "",    "",    "",    "12",     "",   ""},
+    Row{"Ennis 2017",                        seen,   "4",   "",         "",    "",    "",     "",    "60",  "",    "1a",  "5",   "8",      "",   "m"},
 };
 
 struct Amounts {
@@ -149,6 +152,18 @@ std::string cellOf(const CitedCount& cited, double perUnit)
                                                             : "");
 }
 
+/// How far words were checked, as the table writes it.
+std::string cellOf(const CitedWords& cited)
+{
+    if (cited.text.empty()) {
+        return {};
+    }
+    return cited.standing == Standing::read            ? "r"
+           : cited.standing == Standing::readElsewhere ? "q"
+           : cited.standing == Standing::fromMemory    ? "m"
+                                                       : "?";
+}
+
 const QuantityText& text()
 {
     static const QuantityText english{QLocale(QLocale::English, QLocale::UnitedKingdom)};
@@ -191,6 +206,8 @@ TEST(PublishedStartingPoints, SayOfEachFigureWhatTheStudySaysAndHowFarItWasCheck
         EXPECT_EQ(cell(Field::sessionsPerDay, 1), row.perDay);
         EXPECT_EQ(cell(Field::weekdays, 1), row.days);
         EXPECT_EQ(cell(Field::weeks, 1), row.weeks);
+        EXPECT_EQ(cellOf(point.intensity), row.intensity);
+        EXPECT_EQ(cellOf(point.position), row.position);
     }
 }
 
@@ -265,6 +282,9 @@ TEST(PublishedStartingPoints, NameTheirWaveforms)
     is("Lieber 1996", {W::asymmetricBalancedBiphasic}, seen);
     is("Talbot 2003", biphasic, memory);
     is("Segers 2014", {}, Standing::notSaid);
+    // "Asymmetric biphasic" alone is printed; whether balanced is not.
+    is("Linn 1999, first week", {W::asymmetricBalancedBiphasic}, memory);
+    is("Linn 1999, fourth week", {W::asymmetricBalancedBiphasic}, memory);
     is("Ward and Shkuratova 2002", {W::kilohertzBursts}, seen);
     const StartingPoint ward = pointNamed("Ward and Shkuratova 2002");
     EXPECT_EQ(cellOf(citedIn(ward, Field::carrierFrequency), 1e3), "2500");
@@ -288,6 +308,10 @@ TEST(PublishedStartingPoints, SayWhereVolumeAndPageWereNotSeen)
                 HasSubstr("from memory"));
     EXPECT_THAT(citationText(pointNamed("Lieber 1996")).toStdString(),
                 Not(HasSubstr("from memory")));
+    for (const char* withoutJournal : {"Segers 2014", "Gerovasili 2009"}) {
+        EXPECT_THAT(citationText(pointNamed(withoutJournal)).toStdString(),
+                    testing::AllOf(HasSubstr("not known"), Not(HasSubstr("volume and page"))));
+    }
 }
 
 TEST(StartingPointFilter, FindsByMuscleAndConditionInWhateverWords)
@@ -305,6 +329,19 @@ TEST(StartingPointFilter, FindsByMuscleAndConditionInWhateverWords)
     }
     EXPECT_FALSE(isForCondition(knee, QStringLiteral("Stroke")));
     EXPECT_TRUE(isForMuscle(pointNamed("Powell 1999"), QStringLiteral("wrist")));
+}
+
+TEST(StartingPointFilter, TakesNoMuscleForAnotherOfANameLikeIt)
+{
+    const StartingPoint elbow = pointNamed("Holcomb 2006");
+    for (const char* asked : {"Biceps brachii", "biceps", "Elbow flexors, left", "Brachialis"}) {
+        EXPECT_TRUE(isForMuscle(elbow, QString::fromUtf8(asked))) << asked;
+    }
+    EXPECT_FALSE(isForMuscle(elbow, QStringLiteral("Biceps femoris")));
+    EXPECT_TRUE(isForMuscle(pointNamed("Bourjeily-Habr 2002"), QStringLiteral("Biceps femoris")));
+    const StartingPoint wrist = pointNamed("Powell 1999");
+    EXPECT_TRUE(isForMuscle(wrist, QStringLiteral("Extensor carpi radialis")));
+    EXPECT_FALSE(isForMuscle(wrist, QStringLiteral("Extensor digitorum longus")));
 }
 
 TEST(StartingPointReader, SaysWhatItDoesNotUnderstand)

@@ -59,8 +59,7 @@ protected:
     void openRecord()
     {
         practice.window().openPatient(practice.ids().patient, practice.ids().course);
-        practice.window().activateWindow();
-        EXPECT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
+        practice.bringToFront();
     }
     PlanPage& page() { return practice.window().recordPage().planPage(); }
     PlanDraft& draft() { return page().draft(); }
@@ -79,8 +78,7 @@ protected:
     /// With the keyboard alone: off time of variant A, the reason, Return.
     void adopt(const QString& seconds, const QString& reason)
     {
-        practice.window().activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
+        practice.bringToFront();
         onNextDialog([=](QDialog& dialog) {
             type(dialog, cellName(0, Field::offTime), seconds);
             type(dialog, QStringLiteral("adoptReason"), reason);

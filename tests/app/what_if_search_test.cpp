@@ -11,7 +11,9 @@
 
 #include <atomic>
 #include <gtest/gtest.h>
+#include <memory>
 #include <thread>
+#include <utility>
 
 using namespace quadrille;
 using namespace quadrille::app;
@@ -145,4 +147,30 @@ TEST(ModelWorker, StopsTheJobBeforeAndDeliversTheLastOnly)
     ASSERT_TRUE(QTest::qWaitFor([&] { return !delivered.isEmpty(); }));
     QApplication::processEvents();
     EXPECT_EQ(delivered, QStringList{QStringLiteral("second")});
+}
+
+TEST(ModelWorker, DeliversNothingOfAJobThatWasDropped)
+{
+    ModelWorker worker(nullptr);
+    std::atomic<bool> started = false;
+    QStringList delivered;
+    auto held = std::make_shared<int>();
+    const std::weak_ptr<int> delivery = held; // gone with the delivery, shown or not
+    worker.ask([&started, &delivered, held = std::move(held)](
+                   ModelMemory&, const std::stop_token& stop) -> ModelWorker::Delivery {
+        started = true;
+        while (!stop.stop_requested()) {
+            std::this_thread::yield();
+        }
+        return [&delivered, held] { delivered.append(QStringLiteral("dropped")); };
+    });
+    ASSERT_TRUE(QTest::qWaitFor([&] { return started.load(); }));
+    worker.drop();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return delivery.expired(); }));
+    EXPECT_TRUE(delivered.isEmpty());
+    worker.ask([&](ModelMemory&, const std::stop_token&) -> ModelWorker::Delivery {
+        return [&delivered] { delivered.append(QStringLiteral("next")); };
+    });
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !delivered.isEmpty(); }));
+    EXPECT_EQ(delivered, QStringList{QStringLiteral("next")});
 }

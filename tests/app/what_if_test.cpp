@@ -135,6 +135,24 @@ TEST_F(WhatIfVariants, SayWhatIsMissing)
     bursts.carrierFrequency = 2500_Hz_carrier;
     bursts.burstDuty = 20_percent_burst;
     open(block, aFullUnit());
+    ASSERT_TRUE(comesToSay("whatIfModel", QStringLiteral("The model only compares")));
+    enter(0, Field::offTime, QStringLiteral("60"));
     ASSERT_TRUE(comesToSay("whatIfModel", QStringLiteral("does not know these settings")));
     EXPECT_EQ(figure(0, ComparedFigure::contractionsCompleted), QStringLiteral("30"));
+}
+
+TEST_F(WhatIfVariants, SayWhereAChartCouldNotBeSaved)
+{
+    open(tenOnThirtyOff());
+    enter(0, Field::offTime, QStringLiteral("60"));
+    ASSERT_TRUE(ratiosCome(1));
+    auto& sentence = field<QLabel>("variantChartSaid");
+    EXPECT_FALSE(sentence.isVisible());
+    practice.prompts().table = practice.temp().folder() + QStringLiteral("/nowhere/force.csv");
+    auto* save = field<ChartView>("variantChart").findChild<QAction*>(QStringLiteral("saveCsv"));
+    ASSERT_NE(save, nullptr);
+    save->trigger();
+    EXPECT_TRUE(sentence.isVisible());
+    EXPECT_TRUE(sentence.text().contains(QStringLiteral("force.csv")))
+        << sentence.text().toStdString();
 }

@@ -74,6 +74,13 @@ TEST(BlockChanges, SitesThatChangeFromDifferentValuesAreNamedOneByOne)
                                         {ChangedPart::setting, Field::onTime, 1, 1, false}}));
 }
 
+TEST(BlockChanges, AMuscleWrittenInOtherLettersIsTheSameSite)
+{
+    Block after = blockOfTwo();
+    after.sites[0].muscle = "Vastus Medialis";
+    EXPECT_TRUE(blockChanges(blockOfTwo(), after).empty());
+}
+
 TEST(BlockChanges, ASiteIsKnownByMuscleAndSideWhateverItsPlaceAndChannel)
 {
     Block after = blockOfTwo();

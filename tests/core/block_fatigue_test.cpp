@@ -88,6 +88,74 @@ TEST(FatigueStep, RefusesWhatTheModelMisleadsOn)
     EXPECT_FALSE(other[0].before);
 }
 
+TEST(FatigueStep, RefusesAnotherFormOfThePulse)
+{
+    const Block before = someBlock();
+    Block asymmetric = before;
+    Settings& settings = asymmetric.sites.front().settings;
+    settings.waveform = Waveform::asymmetricBalancedBiphasic;
+    settings.secondPhaseDuration = 900_us;
+    const Block longerSecond = [&] {
+        Block block = asymmetric;
+        block.sites.front().settings.secondPhaseDuration = 1200_us;
+        return block;
+    }();
+    Block gap = before;
+    gap.sites.front().settings.interphaseGap = 100_us;
+    FatigueMemory memory;
+    for (const auto& [now, against] : {std::pair(gap, before), {longerSecond, asymmetric}}) {
+        const auto steps = fatigueSteps(now, &against, someStimulator(), memory);
+        ASSERT_EQ(steps.size(), 1U);
+        EXPECT_EQ(steps[0].missing, NoFatigueRatio::modelMisleads);
+        EXPECT_EQ(steps[0].comparability.refusals, std::vector{ModelRefusal::pulseFormDiffers});
+        EXPECT_FALSE(steps[0].now);
+    }
+    EXPECT_EQ(memory.computed(), 0U) << "what must not be compared is not asked";
+}
+
+TEST(FatigueStep, RefusesAnotherCarrierAndBurstDuty)
+{
+    Settings bursts = someSettings();
+    bursts.waveform = Waveform::kilohertzBursts;
+    bursts.carrierFrequency = 2500_Hz_carrier;
+    bursts.burstDuty = 20_percent_burst;
+    Settings carrier = bursts;
+    carrier.carrierFrequency = 4000_Hz_carrier;
+    Settings duty = bursts;
+    duty.burstDuty = 50_percent_burst;
+    const auto included = RampHabit::includedInOnTime;
+    for (const Settings& other : {carrier, duty}) {
+        EXPECT_EQ(modelComparability(bursts, included, other, included).refusals,
+                  std::vector{ModelRefusal::pulseFormDiffers});
+    }
+}
+
+TEST(FatigueStep, TakesNoNoticeOfWhatTheWaveformLeavesAside)
+{
+    // A unit with asymmetric pulses and bursts fills these in; symmetric pulses have none of them.
+    Block before = someBlock();
+    Settings& settings = before.sites.front().settings;
+    settings.secondPhaseDuration = 900_us;
+    settings.carrierFrequency = 2500_Hz_carrier;
+    settings.burstDuty = 20_percent_burst;
+    Block now = someBlock();
+    now.sites.front().settings.offTime = 18s;
+    FatigueMemory memory;
+    const auto steps = fatigueSteps(now, &before, someStimulator(), memory);
+    ASSERT_EQ(steps.size(), 1U);
+    EXPECT_FALSE(steps[0].missing);
+}
+
+TEST(FatigueByWeek, LeavesWeeksOutWithAnotherGapBetweenThePhases)
+{
+    Block gap = blockWith(4s, 18s);
+    gap.sites.front().settings.interphaseGap = 100_us;
+    const auto weeks = byWeek({blockWith(4s, 6s), blockWith(4s, 12s), gap}, 0);
+    ASSERT_EQ(weeks.size(), 6U);
+    EXPECT_TRUE(weeks[2].ratio);
+    EXPECT_FALSE(weeks[4].ratio);
+}
+
 TEST(FatigueStep, FindsEachMuscleInTheBlockBefore)
 {
     Block before = blockWith(4s, 6s);
@@ -103,6 +171,20 @@ TEST(FatigueStep, FindsEachMuscleInTheBlockBefore)
     now.sites = {someSite(1), someSite(2)};
     EXPECT_EQ(sameSiteBefore(now, 1, before), 1U) << "the second pair by the second";
     EXPECT_EQ(sameSiteBefore(now, 0, before), 0U);
+}
+
+TEST(FatigueStep, FindsAMuscleWrittenInOtherLetters)
+{
+    Block before = someBlock();
+    before.sites.front().muscle = "Quadriceps";
+    Block now = before;
+    now.sites.front().muscle = "quadriceps";
+    EXPECT_EQ(sameSiteBefore(now, 0, before), 0U);
+    now.sites.front().muscle = "hamstrings";
+    EXPECT_FALSE(sameSiteBefore(now, 0, before));
+    now.sites.front() = before.sites.front();
+    now.sites.front().side = before.sites.front().side == Side::left ? Side::right : Side::left;
+    EXPECT_FALSE(sameSiteBefore(now, 0, before));
 }
 
 TEST(FatigueStep, SaysWhatCannotRunAndWhatTheModelDoesNotKnow)
@@ -150,6 +232,7 @@ TEST(FatigueByWeek, LeavesWeeksOutThatMustNotBeCompared)
     EXPECT_TRUE(weeks[3].ratio);
     EXPECT_FALSE(weeks[4].ratio) << "another on phase";
     const auto ofThird = byWeek(blocks, 2);
+    ASSERT_EQ(ofThird.size(), 6U);
     for (const WeekFatigue& week : ofThird) {
         EXPECT_FALSE(week.ratio) << "alone there is nothing to compare with, week "
                                  << week.week.number;
@@ -158,7 +241,9 @@ TEST(FatigueByWeek, LeavesWeeksOutThatMustNotBeCompared)
 
 TEST(FatigueByWeek, SaysNothingWhereAllBlocksAreAlike)
 {
-    for (const WeekFatigue& week : byWeek({someBlock(), someBlock()}, 0)) {
+    const auto weeks = byWeek({someBlock(), someBlock()}, 0);
+    ASSERT_EQ(weeks.size(), std::size_t(2 * someBlock().weeks));
+    for (const WeekFatigue& week : weeks) {
         EXPECT_FALSE(week.ratio);
     }
 }

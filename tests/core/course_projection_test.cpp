@@ -96,6 +96,17 @@ TEST(PlanProjection, FollowsEachMuscleThroughTheBlocks)
     EXPECT_EQ(*weeks[1].sites[1].step, 0.0);
 }
 
+TEST(PlanProjection, FollowsAMuscleWrittenInOtherLetters)
+{
+    // 75 contractions of 4 s at 12 s off, 100 at 8 s: a third more on time.
+    Block second = blockWith(1, 8s);
+    second.sites.front().muscle = "Vastus Medialis";
+    const auto weeks = projectWithoutModel({blockWith(1, 12s), second}, someStimulator());
+    ASSERT_EQ(weeks.size(), 2U);
+    ASSERT_TRUE(weeks[1].sites.front().step);
+    EXPECT_NEAR(*weeks[1].sites.front().step, 1.0 / 3.0, 1e-12);
+}
+
 TEST(PlanProjection, KeepsTwoPairsOfPadsOnOneMuscleApart)
 {
     Block block = someBlock();

@@ -109,6 +109,9 @@ TEST(SettingsComparison, RefusesToJudgeFatigueForAnyOtherDifference)
                     c.settings.secondPhaseDuration = 900_us;
                 }),
                 Contains(ModelRefusal::waveformDiffers));
+    // The model knows no form of the pulse, whichever part of it differs.
+    EXPECT_THAT(refusals([](SettingsCase& c) { c.settings.interphaseGap = 50_us; }),
+                testing::ElementsAre(ModelRefusal::pulseFormDiffers));
 }
 
 TEST(SettingsComparison, SaysThatAmplitudeAndPhaseDurationDoNotEnterTheModel)

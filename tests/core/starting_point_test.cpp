@@ -218,6 +218,21 @@ TEST(StartingPoints, KeepThePlateauOnAUnitThatAddsItsRamps)
     EXPECT_EQ(onTime.why, FitReason::rampHabit);
 }
 
+// 15 s less 3 s of ramp up and the 1 s of ramp down that stands on the first site; on the second
+// it is 2 s.
+TEST(StartingPoints, SayThePlateauOfTheFirstSite)
+{
+    Stimulator unit = someStimulator();
+    unit.rampHabit = RampHabit::addedToOnTime;
+    Block block = someBlock();
+    block.sites.push_back(someSite(2));
+    block.sites[0].settings.rampDown = 1s;
+    block.sites[1].settings.rampDown = 2s;
+    const AppliedPoint applied = quadrille::applied(stevensLapsley(), block, unit);
+    EXPECT_EQ(applied.plateauMeant, 11s);
+    EXPECT_EQ(applied.plateauGiven, 11s);
+}
+
 // A ramp that the unit has in whole seconds only: 1.5 s becomes 1 s, the plateau stays 10 s.
 TEST(StartingPoints, KeepThePlateauWithTheRampsThatTheUnitCanDo)
 {

@@ -68,6 +68,13 @@ TEST(WeekDoses, TakeContractionsAsThePatientReportedThem)
     EXPECT_EQ(dosesOf(picture)[0].delivered->contractions, 70 + others);
 }
 
+TEST(WeekDoses, CountNoMoreThanAWholeSittingHowManyContractionsEverAreReported)
+{
+    WeekPicture picture = readPicture(twoWeeks);
+    picture.records.entries.front().contractions = 90; // a whole sitting has 75
+    EXPECT_EQ(dosesOf(picture)[0].delivered->contractions, 75 + 75 + 38);
+}
+
 TEST(WeekDoses, PrescribeNothingOnPausedDays)
 {
     WeekPicture picture = readPicture(twoWeeks);

@@ -82,6 +82,7 @@ TEST(WhatIf, ShowsNoRatioWhileNothingCanBeComparedWithTheBlock)
     EXPECT_FALSE(alike.plan.isShownByModel());
     EXPECT_FALSE(alike.variants[0].isShownByModel());
     EXPECT_FALSE(alike.noneCompared);
+    EXPECT_EQ(memory.computed(), 0U) << "nobody asks, so the model is not asked";
     vary(whatIf, 0, Field::offTime, 60'000);
     const WhatIfFigures differing = whatIfFigures(whatIf, &memory);
     EXPECT_TRUE(differing.plan.isShownByModel());
@@ -101,7 +102,7 @@ TEST(WhatIf, NeverComparesFatigueWhereAnythingElseDiffers)
           {Field::onTime, 20'000, NotCompared::modelMisleads},
           {Field::rampUp, 1'000, NotCompared::modelMisleads},
           {Field::phaseDuration, 200, NotCompared::phaseDurationDiffers},
-          {Field::interphaseGap, 50, NotCompared::pulseFormDiffers},
+          {Field::interphaseGap, 50, NotCompared::modelMisleads},
           {Field::amplitudeCeiling, 50'000, NotCompared::amplitudeDiffers},
           {Field::lastToleratedAmplitude, 30'000, NotCompared::amplitudeDiffers}}) {
         WhatIf whatIf = tenOnThirtyOff();
@@ -113,6 +114,15 @@ TEST(WhatIf, NeverComparesFatigueWhereAnythingElseDiffers)
         ASSERT_TRUE(std::holds_alternative<Judgement>(answer));
         EXPECT_EQ(std::get<Judgement>(answer).missing, change.why);
     }
+}
+
+TEST(WhatIf, RefusesAnotherFormOfThePulseAsThePlanDoes)
+{
+    WhatIf whatIf = tenOnThirtyOff();
+    vary(whatIf, 0, Field::interphaseGap, 50);
+    const Judgement judgement =
+        judgementOf(whatIf.planned(), whatIf.varied(0), whatIf.unit.rampHabit);
+    EXPECT_EQ(judgement.refusals, std::vector{ModelRefusal::pulseFormDiffers});
 }
 
 TEST(WhatIf, SaysWhatCannotRun)
@@ -141,8 +151,9 @@ TEST(WhatIf, SaysThatBurstsAreOutsideTheModel)
     settings.carrierFrequency = 2500_Hz_carrier;
     settings.burstDuty = 20_percent_burst;
     whatIf.variants.assign(mostVariants, whatIf.plan);
-    vary(whatIf, 0, Field::offTime, 60'000);
     FatigueMemory memory;
+    EXPECT_FALSE(whatIfFigures(whatIf, &memory).noneCompared) << "no variant asks for a ratio";
+    vary(whatIf, 0, Field::offTime, 60'000);
     const WhatIfFigures figures = whatIfFigures(whatIf, &memory);
     EXPECT_EQ(figures.noneCompared, NotCompared::outsideModel);
     EXPECT_EQ(figures.variants[0].judgement.missing, NotCompared::outsideModel);
