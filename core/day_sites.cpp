@@ -6,37 +6,28 @@
 namespace quadrille
 {
 
-DaySites::DaySites(const CourseRecords& records, const std::vector<PlanSiteKey>& keys)
-    : m_records(records)
+std::span<const std::int64_t> keysOf(const SiteKeys& keys, const BlockInForce& block)
 {
-    for (const PrescribedDay& day : prescribedDays(records.course, records.plans, records.pauses)) {
-        m_blocks.emplace(day.day, day.block);
-    }
-    for (const PlanSiteKey& key : keys) {
-        const auto plan = std::ranges::find(records.plans, key.plan, &Plan::number);
-        if (plan != records.plans.end()) {
-            const auto place = static_cast<std::size_t>(plan - records.plans.begin());
-            m_keys[{place, key.block}][key.site] = key.key;
-        }
-    }
+    const bool isKnown = block.plan < keys.size() && block.block < keys[block.plan].size();
+    return isKnown ? std::span<const std::int64_t>(keys[block.plan][block.block])
+                   : std::span<const std::int64_t>();
 }
 
-std::optional<BlockInForce> DaySites::blockOn(Date day) const
+std::optional<BlockInForce> blockReportedOn(const CourseRecords& records, Date day)
 {
-    if (const auto found = m_blocks.find(day); found != m_blocks.end()) {
-        return found->second;
-    }
-    const auto plan = planInForce(m_records.plans, day);
-    if (!plan || m_records.plans[*plan].blocks.empty() || day < m_records.course.startDate) {
+    const auto week = courseWeekOf(records.course.startDate, day);
+    const auto plan = planInForce(records.plans, day);
+    if (!week || !plan || !isRunning(records.course, day) || records.plans[*plan].blocks.empty()) {
         return std::nullopt;
     }
-    return BlockInForce{*plan, m_records.plans[*plan].blocks.size() - 1};
+    const std::vector<Block>& blocks = records.plans[*plan].blocks;
+    return BlockInForce{*plan, blockOf(blocks, *week).value_or(blocks.size() - 1)};
 }
 
 std::variant<std::int64_t, CellProblem> DaySites::siteOf(Date day,
                                                          const ColumnMeaning& meaning) const
 {
-    const auto place = blockOn(day);
+    const auto place = blockReportedOn(m_records, day);
     if (!place) {
         return CellProblem::noSiteOnChannel;
     }
@@ -50,11 +41,11 @@ std::variant<std::int64_t, CellProblem> DaySites::siteOf(Date day,
         }
         found = fits ? std::optional(i) : found;
     }
-    const auto keys = m_keys.find(*place);
-    if (!found || keys == m_keys.end() || !keys->second.contains(*found)) {
+    const auto keys = keysOf(m_keys, *place);
+    if (!found || *found >= keys.size()) {
         return CellProblem::noSiteOnChannel;
     }
-    return keys->second.at(*found);
+    return keys[*found];
 }
 
 std::string siteWords(const Site& site)

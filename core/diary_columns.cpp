@@ -137,18 +137,21 @@ std::optional<ColumnMeaning> meaningOfHeading(std::string_view heading,
                                               const std::vector<std::string>& sites)
 {
     std::string words = headingWords(heading);
+    const std::string whole = words;
     for (const std::string_view form : {" h mm", " hh mm", " mm ss", " min"}) {
         if (words.size() > form.size() && words.ends_with(form)) {
             words.resize(words.size() - form.size());
         }
     }
+    const bool isTime = words != whole;
     for (const Words& known : columnWords) {
         const auto* const found = std::ranges::find(known.words, std::string_view(words));
-        if (!words.empty() && found != known.words.end()) {
+        if (!words.empty() && found != known.words.end() &&
+            (!isTime || known.column == DiaryColumn::minutes)) {
             return ColumnMeaning{.column = known.column};
         }
     }
-    return amplitudeIn(words, sites);
+    return amplitudeIn(whole, sites);
 }
 
 std::optional<DurationForm> durationFormInHeading(std::string_view heading)

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/diary_dates.h"
 
+#include "core/cell_text.h"
+
 #include <algorithm>
 #include <array>
 #include <chrono>
@@ -16,23 +18,9 @@ constexpr int firstYear = 1900;
 constexpr int lastYear = 2199;
 constexpr int monthsOfAYear = 12;
 
-bool isDigit(char c)
-{
-    return c >= '0' && c <= '9';
-}
-
 bool isLetter(char c)
 {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
-std::string_view trimmed(std::string_view text)
-{
-    constexpr std::string_view blanks = " \t\r\n";
-    const auto first = text.find_first_not_of(blanks);
-    return first == std::string_view::npos
-               ? std::string_view()
-               : text.substr(first, text.find_last_not_of(blanks) - first + 1);
 }
 
 /// A run of digits or letters, and what stands between it and the one before.

@@ -28,8 +28,8 @@ Date lastShown(const CourseRecords& records, Date today)
     return std::max(last, std::min(today, records.course.endDate.value_or(today)));
 }
 
-void takeBlock(DiaryFormDay& day, const PrescribedDay& asked, const CourseRecords& records,
-               const SiteKeys& keys)
+/// What is asked for.
+void takePrescription(DiaryFormDay& day, const PrescribedDay& asked, const CourseRecords& records)
 {
     const Plan& plan = records.plans[asked.block.plan];
     const Block& block = plan.blocks[asked.block.block];
@@ -40,6 +40,14 @@ void takeBlock(DiaryFormDay& day, const PrescribedDay& asked, const CourseRecord
             Sitting::of(block, plan.stimulator.rampHabit, plan.stimulator.cycleStart)) {
         day.length = sitting->whole().time;
     }
+}
+
+/// How far the unit goes, and the sites.
+void takeBounds(DiaryFormDay& day, const BlockInForce& place, const CourseRecords& records,
+                const SiteKeys& keys)
+{
+    const Plan& plan = records.plans[place.plan];
+    const Block& block = plan.blocks[place.block];
     const auto timers = block.siteOrder == SiteOrder::together
                             ? 1
                             : std::max<std::int64_t>(1, std::ssize(block.sites));
@@ -49,10 +57,7 @@ void takeBlock(DiaryFormDay& day, const PrescribedDay& asked, const CourseRecord
     if (plan.stimulator.amplitude.most > Amplitude()) {
         day.mostAmplitude = plan.stimulator.amplitude.most;
     }
-    if (asked.block.plan >= keys.size() || asked.block.block >= keys[asked.block.plan].size()) {
-        return;
-    }
-    const auto& ofBlock = keys[asked.block.plan][asked.block.block];
+    const auto ofBlock = keysOf(keys, place);
     for (std::size_t i = 0; i < std::min(ofBlock.size(), block.sites.size()); ++i) {
         day.sites.push_back({.key = ofBlock[i],
                              .channel = block.sites[i].channel,
@@ -98,7 +103,10 @@ DiaryForm diaryFormOf(const CourseRecords& records, const SiteKeys& keys, Date t
         day.day = form.startDate + std::chrono::days(i);
         day.isOfCourse = isRunning(records.course, day.day);
         if (next != asked.end() && next->day == day.day) {
-            takeBlock(day, *next++, records, keys);
+            takePrescription(day, *next++, records);
+        }
+        if (const auto block = blockReportedOn(records, day.day)) {
+            takeBounds(day, *block, records, keys);
         }
     }
     return form;

@@ -3,6 +3,7 @@
 // far the unit goes. Pages are course weeks 1–4, 5–8 …, whatever the blocks.
 #pragma once
 
+#include "core/day_sites.h"
 #include "core/lived_days.h"
 
 #include <cstddef>
@@ -33,7 +34,7 @@ struct DiaryFormDay {
     std::optional<Milliseconds> length = std::nullopt;     ///< of one whole session
     std::optional<Milliseconds> longest = std::nullopt;    ///< that the unit's timer allows
     std::optional<Amplitude> mostAmplitude = std::nullopt; ///< of the unit
-    std::vector<DiarySite> sites = {};                     ///< of the block in force
+    std::vector<DiarySite> sites = {};                     ///< see blockReportedOn()
     friend bool operator==(const DiaryFormDay&, const DiaryFormDay&) = default;
 };
 
@@ -51,9 +52,6 @@ struct DiaryForm {
     const DiaryFormDay* find(Date day) const;
     friend bool operator==(const DiaryForm&, const DiaryForm&) = default;
 };
-
-/// Keys of the sites of each plan, block by block, in their order.
-using SiteKeys = std::vector<std::vector<std::vector<std::int64_t>>>;
 
 /// The form of a course: as far as a plan reaches, something is reported or `today` lies. `keys`
 /// has an entry for each of the plans of `records`; sites without a key are left out.

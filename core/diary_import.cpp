@@ -1,12 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/diary_import.h"
 
-#include "core/day_sites.h"
-
 #include <algorithm>
 #include <iterator>
 #include <map>
-#include <set>
 #include <utility>
 
 namespace quadrille
@@ -28,8 +25,36 @@ struct FirstTold {
 struct DayTold {
     std::optional<FirstTold<Skin>> skin;
     std::optional<FirstTold<std::string>> pad;
+    std::map<std::string, std::size_t> remarks; ///< with the rows that told them first
     std::string remark;
-    std::optional<std::size_t> firstRow;
+    std::optional<std::size_t> item; ///< its place among the days
+
+    /// False where earlier rows say all of it.
+    bool add(const ReportedRow& told, std::size_t row)
+    {
+        bool isNew = false;
+        if (told.skin && !skin) {
+            skin = FirstTold<Skin>{*told.skin, row};
+            isNew = true;
+        }
+        if (!told.pad.empty() && !pad) {
+            pad = FirstTold<std::string>{told.pad, row};
+            isNew = true;
+        }
+        if (!told.remark.empty() && remarks.emplace(told.remark, row).second) {
+            remark += (remark.empty() ? "" : "\n") + told.remark;
+            isNew = true;
+        }
+        return isNew;
+    }
+    /// The row that said first what a row that adds nothing says.
+    std::size_t rowThatSays(const ReportedRow& told) const
+    {
+        if (!told.remark.empty()) {
+            return remarks.at(told.remark);
+        }
+        return !told.pad.empty() ? pad->row : skin->row;
+    }
 };
 
 /// Two records are compared where the file tells something.
@@ -54,6 +79,7 @@ public:
         m_import.rows.resize(rows.size());
         m_numbers.resize(rows.size());
         m_amplitudes.resize(rows.size());
+        m_addsToDay.resize(rows.size());
     }
 
     DiaryImport plan()
@@ -121,7 +147,7 @@ private:
         for (const auto& [column, amplitude] : told.amplitudes) {
             const auto site = m_sites.siteOf(day, *m_columns[column]);
             if (const auto* key = std::get_if<std::int64_t>(&site)) {
-                m_amplitudes[index].push_back({.site = *key, .amplitude = amplitude});
+                addAmplitude(index, column, {.site = *key, .amplitude = amplitude});
             } else {
                 row.faults.push_back({.problem = std::get<CellProblem>(site), .column = column});
             }
@@ -130,17 +156,38 @@ private:
         return row.faults.empty();
     }
 
-    void contradict(std::size_t one, std::size_t other, CellProblem problem)
+    /// Two columns may be of one site; none of them is preferred.
+    void addAmplitude(std::size_t index, std::size_t column, const SiteAmplitude& told)
     {
-        const auto blame = [&](std::size_t blamed, std::size_t by) {
+        std::vector<SiteAmplitude>& amplitudes = m_amplitudes[index];
+        const auto known = std::ranges::find(amplitudes, told.site, &SiteAmplitude::site);
+        if (known == amplitudes.end()) {
+            amplitudes.push_back(told);
+        } else if (*known != told) {
+            m_import.rows[index].faults.push_back(
+                {.problem = CellProblem::amplitudesDiffer, .column = column});
+        }
+    }
+
+    /// Where the rows do not all say the same, none of them is taken. False where they do.
+    template <class Same>
+    bool contradict(const std::vector<std::size_t>& rows, CellProblem problem, Same same)
+    {
+        const auto asTheFirst = [&](std::size_t row) { return same(rows.front(), row); };
+        const auto other = std::ranges::find_if_not(rows, asTheFirst);
+        if (other == rows.end()) {
+            return false;
+        }
+        for (const std::size_t blamed : rows) {
+            const std::size_t by = asTheFirst(blamed) ? *other : rows.front();
+            const CellFault fault{.problem = problem, .otherLine = m_reported[by].line};
             ImportRow& row = m_import.rows[blamed];
             row.state = RowState::invalid;
-            row.faults.push_back({.problem = problem, .otherLine = m_reported[by].line});
-        };
-        if (m_import.rows[one].state != RowState::invalid) {
-            blame(one, other);
+            if (std::ranges::find(row.faults, fault) == row.faults.end()) {
+                row.faults.push_back(fault);
+            }
         }
-        blame(other, one);
+        return true;
     }
 
     bool saySame(std::size_t one, std::size_t other) const
@@ -154,71 +201,60 @@ private:
 
     void findContradictions()
     {
-        std::map<SessionKey, std::size_t> firstOf;
+        std::map<SessionKey, std::vector<std::size_t>> tellers;
         for (std::size_t i = 0; i < m_reported.size(); ++i) {
             const ReportedRow& told = m_reported[i];
-            if (m_import.rows[i].state != RowState::fresh || !told.tellsOfSession()) {
+            if (m_import.rows[i].state == RowState::fresh && told.tellsOfSession()) {
+                tellers[{*told.day, m_numbers[i]}].push_back(i);
+            }
+        }
+        const auto same = [this](std::size_t a, std::size_t b) { return saySame(a, b); };
+        for (const auto& [session, rows] : tellers) {
+            if (contradict(rows, CellProblem::contradictsRow, same)) {
                 continue;
             }
-            const auto [first, isNew] = firstOf.try_emplace({*told.day, m_numbers[i]}, i);
-            if (isNew) {
-                continue;
-            }
-            if (saySame(first->second, i)) {
-                m_import.rows[i].state = RowState::repeated;
-                m_import.rows[i].otherLine = m_reported[first->second].line;
-            } else {
-                contradict(first->second, i, CellProblem::contradictsRow);
+            for (std::size_t i = 1; i < rows.size(); ++i) {
+                m_import.rows[rows[i]].state = RowState::repeated;
+                m_import.rows[rows[i]].otherLine = m_reported[rows.front()].line;
             }
         }
         findDayContradictions();
     }
 
-    template <class Told>
-    void tell(std::optional<FirstTold<Told>>& first, const Told& value, std::size_t row)
-    {
-        if (!first) {
-            first = FirstTold<Told>{value, row};
-        } else if (first->value != value) {
-            contradict(first->row, row, CellProblem::dayContradictsRow);
-        }
-    }
-
     void findDayContradictions()
     {
-        std::map<Date, DayTold> days;
+        std::map<Date, std::vector<std::size_t>> skins;
+        std::map<Date, std::vector<std::size_t>> pads;
         for (std::size_t i = 0; i < m_reported.size(); ++i) {
             const ReportedRow& told = m_reported[i];
-            if (m_import.rows[i].state != RowState::fresh || !told.tellsOfDay()) {
+            if (m_import.rows[i].state != RowState::fresh) {
                 continue;
             }
             if (told.skin) {
-                tell(days[*told.day].skin, *told.skin, i);
+                skins[*told.day].push_back(i);
             }
             if (!told.pad.empty()) {
-                tell(days[*told.day].pad, told.pad, i);
+                pads[*told.day].push_back(i);
             }
+        }
+        for (const auto& [day, rows] : skins) {
+            contradict(rows, CellProblem::dayContradictsRow, [this](std::size_t a, std::size_t b) {
+                return m_reported[a].skin == m_reported[b].skin;
+            });
+        }
+        for (const auto& [day, rows] : pads) {
+            contradict(rows, CellProblem::dayContradictsRow, [this](std::size_t a, std::size_t b) {
+                return m_reported[a].pad == m_reported[b].pad;
+            });
         }
     }
 
     void gatherDays()
     {
-        std::map<Date, std::set<std::string>> remarks;
         for (std::size_t i = 0; i < m_reported.size(); ++i) {
             const ReportedRow& told = m_reported[i];
-            if (m_import.rows[i].state != RowState::fresh || !told.tellsOfDay()) {
-                continue;
-            }
-            DayTold& day = m_days[*told.day];
-            day.firstRow = day.firstRow.value_or(i);
-            if (told.skin) {
-                day.skin = FirstTold<Skin>{*told.skin, i};
-            }
-            if (!told.pad.empty()) {
-                day.pad = FirstTold<std::string>{told.pad, i};
-            }
-            if (!told.remark.empty() && remarks[*told.day].insert(told.remark).second) {
-                day.remark += (day.remark.empty() ? "" : "\n") + told.remark;
+            if (m_import.rows[i].state == RowState::fresh && told.tellsOfDay()) {
+                m_addsToDay[i] = m_days[*told.day].add(told, i);
             }
         }
         for (const DiaryEntry& entry : m_onFile.records.entries) {
@@ -229,21 +265,30 @@ private:
         }
     }
 
+    /// The place of a day among those of the import.
+    std::size_t placeOf(Date date)
+    {
+        DayTold& told = m_days[date];
+        if (!told.item) {
+            told.item = m_import.days.size();
+            m_import.days.push_back(dayItem(date, told));
+        }
+        return *told.item;
+    }
+
     void hold(std::size_t index)
     {
         ImportRow& row = m_import.rows[index];
-        const Date day = *m_reported[index].day;
+        const ReportedRow& told = m_reported[index];
         std::vector<RowState> states;
-        if (m_reported[index].tellsOfSession()) {
+        if (told.tellsOfSession()) {
             row.session = m_import.sessions.size();
             m_import.sessions.push_back(sessionItem(index));
             states.push_back(m_import.sessions.back().state);
         }
-        const auto told = m_days.find(day);
-        if (told != m_days.end() && told->second.firstRow == index) {
-            row.day = m_import.days.size();
-            m_import.days.push_back(dayItem(day, told->second));
-            states.push_back(m_import.days.back().state);
+        if (m_addsToDay[index]) {
+            row.day = placeOf(*told.day);
+            states.push_back(m_import.days[*row.day].state);
         }
         const auto has = [&](RowState state) {
             return std::ranges::find(states, state) != states.end();
@@ -254,9 +299,9 @@ private:
             row.state = RowState::fresh;
         } else if (has(RowState::same)) {
             row.state = RowState::same;
-        } else { // its day is told by an earlier row
+        } else { // earlier rows tell all that it tells of the day
             row.state = RowState::repeated;
-            row.otherLine = m_reported[*told->second.firstRow].line;
+            row.otherLine = m_reported[m_days[*told.day].rowThatSays(told)].line;
         }
     }
 
@@ -270,6 +315,11 @@ private:
             item.file = *found->second;
         }
         DiaryEntry& entry = item.file;
+        if (entry.withdrawn) { // what it said was taken back; the file alone says it anew
+            entry.contractions.reset();
+            entry.comfort.reset();
+            entry.amplitudes.clear();
+        }
         entry.course = m_onFile.records.course.id;
         entry.day = *told.day;
         entry.sessionNumber = m_numbers[index];
@@ -323,6 +373,7 @@ private:
     DiaryImport m_import;
     std::vector<int> m_numbers; ///< of the sessions, by row
     std::vector<std::vector<SiteAmplitude>> m_amplitudes;
+    std::vector<bool> m_addsToDay; ///< by row
     std::map<Date, int> m_counted;
     std::map<Date, DayTold> m_days;
     std::map<SessionKey, const DiaryEntry*> m_entries;

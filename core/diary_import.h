@@ -3,6 +3,7 @@
 // already stays unless a person says otherwise.
 #pragma once
 
+#include "core/day_sites.h"
 #include "core/diary.h"
 #include "core/diary_columns.h"
 #include "core/diary_rows.h"
@@ -18,44 +19,28 @@
 namespace quadrille
 {
 
-/// How a site is called in headings: "vastus lateralis right".
-std::string siteWords(const Site& site);
-/// Those of all sites of the plans, each once, in order.
-std::vector<std::string> siteWordsOf(const std::vector<Plan>& plans);
-/// The highest channel of any site of the plans; 0 without one.
-int mostChannel(const std::vector<Plan>& plans);
-
-/// The key under which a diary names a site of a plan.
-struct PlanSiteKey {
-    int plan = 1;          ///< its number
-    std::size_t block = 0; ///< its place in the plan
-    std::size_t site = 0;  ///< its place in the block
-    std::int64_t key = 0;
-    friend bool operator==(const PlanSiteKey&, const PlanSiteKey&) = default;
-};
-
 /// What a diary file is held against.
 struct DiaryOnFile {
     CourseRecords records;
-    std::vector<PlanSiteKey> siteKeys;
+    SiteKeys siteKeys; ///< of each of the plans of the records
     Date today;
 };
 
 enum class RowState {
-    fresh,       ///< not on file yet
+    fresh,       ///< something of it is not on file yet
     same,        ///< on file already, left out
-    conflict,    ///< on file otherwise
+    conflict,    ///< something of it is on file otherwise
     beforeStart, ///< outside the course, left out
     afterEnd,    ///< likewise
     afterToday,  ///< left out
-    repeated,    ///< another row of the file says the same, left out
+    repeated,    ///< adds nothing to another row of the file, left out
     saysNothing, ///< a day alone, left out
     invalid,     ///< see its faults, left out
 };
 inline constexpr std::size_t rowStates = 9;
 
 /// A session or a day as the file tells it, beside what is on file. `file` is whole: where the file
-/// is silent it holds what is on file.
+/// is silent it holds what is on file; of a session that was withdrawn nothing.
 template <class Record>
 struct ImportItem {
     Record file;
@@ -67,10 +52,10 @@ struct ImportRow {
     std::size_t reported = 0; ///< its place among the rows of the file
     RowState state = RowState::invalid;
     std::optional<std::size_t> session = std::nullopt; ///< its place among the sessions
-    std::optional<std::size_t> day = std::nullopt; ///< among the days, in the first row that tells
-    int otherLine = 0;                             ///< repeated: of the row that says the same
+    std::optional<std::size_t> day = std::nullopt;     ///< among the days, in rows that add to it
+    int otherLine = 0;                                 ///< repeated: of the row that says the same
     std::vector<CellFault> faults = {};
-    bool takeFile = false; ///< of a conflict
+    bool takeFile = false; ///< of a conflict; see choose()
 };
 
 struct DiaryImport {
@@ -82,6 +67,9 @@ struct DiaryImport {
     /// Rows of which something would be taken over as things stand.
     std::size_t rowsTaken() const;
     bool takes(const ImportRow& row) const;
+    /// Takes the file's value of a conflict, or leaves what is on file. Rows of one day that
+    /// differs go together.
+    void choose(std::size_t row, bool file);
     /// Of every conflict.
     void takeFileForAll(bool file);
     /// Of the sessions and days that are told of, wherever they come from.
@@ -90,10 +78,10 @@ struct DiaryImport {
 
 /// Holds the rows of a file against the course. Rows without a session number are numbered within
 /// their day in the order of the file, unless a column gives numbers. Remarks of one day are put
-/// together, line by line; skin and pad of one day must not contradict each other.
+/// together, line by line; where rows of one day contradict each other in skin or pad, or rows of
+/// one session in anything, none of them is taken.
 ///
-/// An amplitude belongs to the site of its channel in the block in force on the day; after the last
-/// week that is the last block of the plan in force.
+/// An amplitude belongs to the site of its channel in the block that blockReportedOn() gives.
 DiaryImport planImport(const std::vector<ReportedRow>& rows, const ColumnMap& columns,
                        const DiaryOnFile& onFile);
 

@@ -95,6 +95,14 @@ private:
     std::vector<DiaryRemark> m_remarks;
 };
 
+/// Whether a session is written and was so before.
+bool standsAsIs(int session, const WrittenDay& before, const WrittenDay& now)
+{
+    const auto was = before.sessions.find(session);
+    const auto is = now.sessions.find(session);
+    return was != before.sessions.end() && is != now.sessions.end() && was->second == is->second;
+}
+
 } // namespace
 
 std::vector<DiaryRemark> remarksOn(const DiaryForm& form, Date day, const WrittenDay& written)
@@ -112,8 +120,12 @@ std::vector<DiaryRemark> remarksInTheWay(const DiaryForm& form, const WrittenDia
             continue;
         }
         const std::vector<DiaryRemark> remarks = remarksOn(form, day, written);
-        if (!remarks.empty() && keepsFromSaving(remarks.front().kind)) {
-            found.push_back(remarks.front());
+        const auto inTheWay = std::ranges::find_if(remarks, [&](const DiaryRemark& remark) {
+            return keepsFromSaving(remark.kind) &&
+                   !standsAsIs(remark.place.session, base.on(day), written);
+        });
+        if (inTheWay != remarks.end()) {
+            found.push_back(*inTheWay);
         }
     }
     return found;

@@ -44,8 +44,8 @@ struct DiaryRemark {
 /// All remarks on a day, the gravest first.
 std::vector<DiaryRemark> remarksOn(const DiaryForm& form, Date day, const WrittenDay& written);
 
-/// The first remark on each day that keeps `diary` from being saved. Days that were so in `base`
-/// are not looked at: what is on record stays.
+/// The first remark on each day that keeps `diary` from being saved. Sessions that were so in
+/// `base` are not looked at: what is on record stays, whatever else is said of their day.
 std::vector<DiaryRemark> remarksInTheWay(const DiaryForm& form, const WrittenDiary& base,
                                          const WrittenDiary& diary);
 

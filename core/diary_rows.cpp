@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/diary_rows.h"
 
+#include "core/cell_text.h"
+
 #include <chrono>
 #include <cstdint>
 
@@ -17,20 +19,6 @@ constexpr int mostSkin = 3;
 constexpr std::int64_t mostAmplitude = 1'000'000; ///< µA
 constexpr Milliseconds longestSession = std::chrono::hours(24);
 constexpr std::int64_t thousand = 1000;
-
-std::string_view trimmed(std::string_view text)
-{
-    constexpr std::string_view blanks = " \t\r\n";
-    const auto first = text.find_first_not_of(blanks);
-    return first == std::string_view::npos
-               ? std::string_view()
-               : text.substr(first, text.find_last_not_of(blanks) - first + 1);
-}
-
-bool isDigit(char c)
-{
-    return c >= '0' && c <= '9';
-}
 
 /// Digits alone, at most nine.
 std::optional<int> wholeNumber(std::string_view text)

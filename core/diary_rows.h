@@ -41,6 +41,7 @@ enum class CellProblem {
     sessionNotSaid,    ///< the file numbers sessions, and this row does not
     noSiteOnChannel,   ///< no block in force on the day has a site there
     severalSites,      ///< more than one has
+    amplitudesDiffer,  ///< another column says otherwise of the same site
     contradictsRow,    ///< another row says otherwise of the same session
     dayContradictsRow, ///< another row says otherwise of the same day
 };

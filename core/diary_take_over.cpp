@@ -33,6 +33,21 @@ std::size_t DiaryImport::rowsTaken() const
         std::ranges::count_if(rows, [&](const ImportRow& row) { return takes(row); }));
 }
 
+void DiaryImport::choose(std::size_t row, bool file)
+{
+    ImportRow& chosen = rows[row];
+    if (chosen.state != RowState::conflict) {
+        return;
+    }
+    chosen.takeFile = file;
+    if (!chosen.day || days[*chosen.day].state != RowState::conflict) {
+        return;
+    }
+    for (ImportRow& other : rows) {
+        other.takeFile = other.day == chosen.day ? file : other.takeFile;
+    }
+}
+
 void DiaryImport::takeFileForAll(bool file)
 {
     for (ImportRow& row : rows) {
@@ -57,12 +72,14 @@ DiaryTakeOver takeOverOf(const DiaryImport& import, const DiaryOnFile& onFile,
                          std::optional<Date> through)
 {
     DiaryTakeOver taken;
+    std::vector<bool> isIn(import.days.size()); // a day stands in several rows
     for (const ImportRow& row : import.rows) {
         if (row.session && isTaken(import.sessions[*row.session].state, row.takeFile)) {
             const auto& item = import.sessions[*row.session];
             (item.ours ? taken.changedEntries : taken.newEntries).push_back(item.file);
         }
-        if (row.day && isTaken(import.days[*row.day].state, row.takeFile)) {
+        if (row.day && !isIn[*row.day] && isTaken(import.days[*row.day].state, row.takeFile)) {
+            isIn[*row.day] = true;
             taken.days.push_back(import.days[*row.day].file);
         }
     }

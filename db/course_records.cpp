@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/course_records.h"
 
+#include "db/codec.h"
 #include "db/course_events.h"
 #include "db/diary.h"
 #include "db/plans.h"
 #include "db/practice_preferences.h"
+#include "db/sql.h"
 
 #include <algorithm>
 #include <chrono>
@@ -40,6 +42,36 @@ CourseRecords courseRecords(Reading& reading, const Course& course)
     records.receipts = receiptsOf(reading, id);
     records.followUps = followUpsOf(reading, id);
     return records;
+}
+
+SiteKeys siteKeysOf(Reading& reading, CourseId course)
+{
+    SiteKeys keys;
+    std::int64_t planBefore = 0;
+    std::int64_t blockBefore = 0;
+    Statement rows(reading.connection(),
+                   "SELECT plan.id, block.id, site.id FROM plan "
+                   "LEFT JOIN block ON block.plan = plan.id "
+                   "LEFT JOIN site ON site.block = block.id "
+                   "WHERE plan.course = ? ORDER BY plan.number, block.ordinal, site.ordinal");
+    rows.bind({valueOf(course)});
+    while (rows.next()) {
+        const std::int64_t plan = rows.takeInteger();
+        const auto block = rows.takeOptionalInteger();
+        const auto site = rows.takeOptionalInteger();
+        if (plan != planBefore) { // one without blocks keeps its place too
+            keys.emplace_back();
+        }
+        if (block && *block != blockBefore) {
+            keys.back().emplace_back();
+        }
+        if (site) {
+            keys.back().back().push_back(*site);
+        }
+        planBefore = plan;
+        blockBefore = block.value_or(0);
+    }
+    return keys;
 }
 
 void addRecentDiary(Reading& reading, std::vector<CaseloadRow>& rows, Date today)

@@ -5,6 +5,7 @@
 #include "db/caseload_query.h"
 #include "db/store.h"
 
+#include "core/day_sites.h"
 #include "core/lived_days.h"
 
 #include <vector>
@@ -14,6 +15,9 @@ namespace quadrille::db
 
 /// Plans, pauses, diary, receipts and follow-ups of a stored course.
 CourseRecords courseRecords(Reading& reading, const Course& course);
+
+/// The keys of the sites of all plans of a course, in the order of courseRecords().
+SiteKeys siteKeysOf(Reading& reading, CourseId course);
 
 /// Adds pauses, receipts and the diary of the last weeks shown to rows of the caseload: up to
 /// `today`, or to the end of an ended course.

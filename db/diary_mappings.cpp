@@ -39,15 +39,68 @@ QJsonValue wordIn(const Words& words, const std::optional<Choice>& choice)
     return QJsonValue::Null;
 }
 
+[[noreturn]] void refuseStored()
+{
+    throw Failure({.code = ErrorCode::badFormat,
+                   .subject = preferenceName,
+                   .detail = "the remembered columns of diary files can’t be read"});
+}
+
+bool isSilent(const QJsonValue& value)
+{
+    return value.isNull() || value.isUndefined();
+}
+
+/// A text that says something.
+std::string textIn(const QJsonValue& value)
+{
+    const std::string text = value.toString().toStdString();
+    if (text.empty()) {
+        refuseStored();
+    }
+    return text;
+}
+
+QJsonArray listIn(const QJsonValue& value)
+{
+    if (!value.isArray()) {
+        refuseStored();
+    }
+    return value.toArray();
+}
+
+QJsonObject objectIn(const QJsonValue& value)
+{
+    if (!value.isObject()) {
+        refuseStored();
+    }
+    return value.toObject();
+}
+
 template <class Choice, class Words>
 std::optional<Choice> choiceIn(const Words& words, const QJsonValue& value)
 {
+    if (isSilent(value)) {
+        return std::nullopt;
+    }
     for (const auto& [choice, word] : words) {
         if (value.toString() == QLatin1String(word)) {
             return choice;
         }
     }
-    return std::nullopt;
+    refuseStored();
+}
+
+std::optional<char> signIn(const QJsonValue& value)
+{
+    if (isSilent(value)) {
+        return std::nullopt;
+    }
+    const std::string sign = textIn(value);
+    if (sign.size() != 1) {
+        refuseStored();
+    }
+    return sign.front();
 }
 
 QJsonObject jsonOf(const DiaryMapping& mapping)
@@ -70,52 +123,50 @@ QJsonObject jsonOf(const DiaryMapping& mapping)
 DiaryMapping mappingFrom(const QJsonObject& object)
 {
     DiaryMapping mapping;
-    mapping.name = object[QStringLiteral("name")].toString().toStdString();
-    const QString separator = object[QStringLiteral("separator")].toString();
-    if (separator.size() == 1) {
-        mapping.separator = separator.front().toLatin1();
-    }
+    mapping.name = textIn(object[QStringLiteral("name")]);
+    mapping.separator = signIn(object[QStringLiteral("separator")]);
     mapping.dateOrder = choiceIn<DateOrder>(orderWords, object[QStringLiteral("date_order")]);
     mapping.durationForm =
         choiceIn<DurationForm>(formWords, object[QStringLiteral("duration_form")]);
-    const QJsonArray columns = object[QStringLiteral("columns")].toArray();
-    for (const QJsonValue& column : columns) {
-        const auto meaning = columnNamed(column[QStringLiteral("holds")].toString().toStdString());
-        if (meaning) {
-            mapping.columns.emplace_back(column[QStringLiteral("heading")].toString().toStdString(),
-                                         *meaning);
+    const QJsonArray columns = listIn(object[QStringLiteral("columns")]);
+    for (const QJsonValue& value : columns) {
+        const QJsonObject column = objectIn(value);
+        const QJsonValue heading = column[QStringLiteral("heading")];
+        const auto meaning = columnNamed(textIn(column[QStringLiteral("holds")]));
+        if (!heading.isString() || !meaning) {
+            refuseStored();
         }
+        mapping.columns.emplace_back(heading.toString().toStdString(), *meaning);
     }
     return mapping;
 }
 
 } // namespace
 
-std::vector<DiaryMapping> diaryMappings(Reading& reading)
+RememberedMappings diaryMappings(Reading& reading)
 {
-    std::vector<DiaryMapping> mappings;
+    RememberedMappings remembered;
     const auto preference = practicePreference(reading, preferenceName);
     if (!preference) {
-        return mappings;
+        return remembered;
     }
+    remembered.version = preference->version;
     const QJsonDocument document =
         QJsonDocument::fromJson(QByteArray::fromStdString(preference->value));
     if (!document.isArray()) {
-        throw Failure({.code = ErrorCode::badFormat,
-                       .subject = preferenceName,
-                       .detail = "the remembered columns of diary files can’t be read"});
+        refuseStored();
     }
     const QJsonArray stored = document.array();
     for (const QJsonValue& value : stored) {
-        mappings.push_back(mappingFrom(value.toObject()));
+        remembered.mappings.push_back(mappingFrom(objectIn(value)));
     }
-    std::ranges::sort(mappings, {}, &DiaryMapping::name);
-    return mappings;
+    std::ranges::sort(remembered.mappings, {}, &DiaryMapping::name);
+    return remembered;
 }
 
-void saveDiaryMapping(Writing& writing, const DiaryMapping& mapping)
+void saveDiaryMapping(Writing& writing, const DiaryMapping& mapping, Version read)
 {
-    std::vector<DiaryMapping> mappings = diaryMappings(writing);
+    std::vector<DiaryMapping> mappings = diaryMappings(writing).mappings;
     std::erase_if(mappings, [&](const DiaryMapping& known) { return known.name == mapping.name; });
     mappings.push_back(mapping);
     std::ranges::sort(mappings, {}, &DiaryMapping::name);
@@ -123,10 +174,8 @@ void saveDiaryMapping(Writing& writing, const DiaryMapping& mapping)
     for (const DiaryMapping& known : mappings) {
         stored.append(jsonOf(known));
     }
-    const auto before = practicePreference(writing, preferenceName);
     setPracticePreference(writing, preferenceName,
-                          QJsonDocument(stored).toJson(QJsonDocument::Compact).toStdString(),
-                          before ? before->version : 0);
+                          QJsonDocument(stored).toJson(QJsonDocument::Compact).toStdString(), read);
 }
 
 } // namespace quadrille::db

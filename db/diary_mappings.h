@@ -6,6 +6,7 @@
 
 #include "core/diary_columns.h"
 #include "core/diary_dates.h"
+#include "core/ids.h"
 
 #include <optional>
 #include <string>
@@ -25,10 +26,18 @@ struct DiaryMapping {
     friend bool operator==(const DiaryMapping&, const DiaryMapping&) = default;
 };
 
-/// By name. Error badFormat when the practice's preference "diary_import_mappings" holds something
-/// else.
-std::vector<DiaryMapping> diaryMappings(Reading& reading);
-/// In place of one of the same name.
-void saveDiaryMapping(Writing& writing, const DiaryMapping& mapping);
+/// All that a practice remembers.
+struct RememberedMappings {
+    std::vector<DiaryMapping> mappings = {}; ///< by name
+    Version version = 0;                     ///< 0: nothing was remembered yet
+    friend bool operator==(const RememberedMappings&, const RememberedMappings&) = default;
+};
+
+/// Error badFormat when anything in the practice's preference "diary_import_mappings" can't be
+/// read; nothing of it is passed over.
+RememberedMappings diaryMappings(Reading& reading);
+/// In place of one of the same name, over the version that was read. Errors: changedElsewhere;
+/// badFormat as diaryMappings().
+void saveDiaryMapping(Writing& writing, const DiaryMapping& mapping, Version read);
 
 } // namespace quadrille::db

@@ -5,16 +5,12 @@
 
 #include "db/store.h"
 
-#include "core/diary_form.h"
 #include "core/written_diary.h"
 
 #include <vector>
 
 namespace quadrille::db
 {
-
-/// The keys of the sites of all plans of a course, the earliest plan first.
-SiteKeys siteKeysOf(Reading& reading, CourseId course);
 
 /// What came of a save.
 struct DiarySaving {

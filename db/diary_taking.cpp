@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "db/diary_taking.h"
 
-#include "db/codec.h"
 #include "db/course_events.h"
 #include "db/course_records.h"
+#include "db/courses.h"
 #include "db/diary.h"
 #include "db/failure.h"
 
@@ -12,26 +12,6 @@ namespace quadrille::db
 
 namespace
 {
-
-std::vector<PlanSiteKey> siteKeysOf(Reading& reading, CourseId course)
-{
-    std::vector<PlanSiteKey> keys;
-    Statement rows(
-        reading.connection(),
-        "SELECT plan.number, block.ordinal - 1, site.ordinal - 1, site.id FROM site JOIN block ON "
-        "block.id = site.block JOIN plan ON plan.id = block.plan WHERE plan.course = ? ORDER BY "
-        "plan.number, block.ordinal, site.ordinal");
-    rows.bind({valueOf(course)});
-    while (rows.next()) {
-        PlanSiteKey key;
-        key.plan = takeInt(rows);
-        key.block = static_cast<std::size_t>(rows.takeInteger());
-        key.site = static_cast<std::size_t>(rows.takeInteger());
-        key.key = rows.takeInteger();
-        keys.push_back(key);
-    }
-    return keys;
-}
 
 /// Counts what is saved and stops where it is asked to.
 class Progress
@@ -55,9 +35,13 @@ private:
 
 } // namespace
 
-DiaryOnFile diaryOnFile(Reading& reading, const Course& course, Date today)
+DiaryOnFile diaryOnFile(Reading& reading, CourseId id, Date today)
 {
-    return {courseRecords(reading, course), siteKeysOf(reading, course.id.value()), today};
+    const auto stored = course(reading, id);
+    if (!stored) {
+        throw Failure({.code = ErrorCode::notFound, .subject = "course", .detail = {}});
+    }
+    return {courseRecords(reading, *stored), siteKeysOf(reading, id), today};
 }
 
 void takeOverDiary(Writing& writing, const DiaryTakeOver& taken, const GoOn& goOn)

@@ -12,8 +12,8 @@
 namespace quadrille::db
 {
 
-/// All that is on record of a stored course, read in one view.
-DiaryOnFile diaryOnFile(Reading& reading, const Course& course, Date today);
+/// All that is on record of a course and the course itself, read in one view. Error notFound.
+DiaryOnFile diaryOnFile(Reading& reading, CourseId id, Date today);
 
 /// Asked after each record with how many are saved so far; false stops.
 using GoOn = std::function<bool(std::size_t saved)>;

@@ -36,7 +36,7 @@ struct Found {
     bool isPatient = false;
     std::variant<Course, Problem> course;
     DiaryOnFile onFile;
-    std::vector<db::DiaryMapping> mappings;
+    db::RememberedMappings remembered;
     std::vector<Practitioner> practitioners;
 };
 
@@ -51,9 +51,9 @@ Found read(db::Reading& reading, const ImportWish& wish, Date today)
     found.course = chooseCourse(db::coursesOf(reading, *patient->id), wish.patient, wish.course,
                                 today, QuantityText(QLocale()));
     if (const auto* course = std::get_if<Course>(&found.course)) {
-        found.onFile = db::diaryOnFile(reading, *course, today);
+        found.onFile = db::diaryOnFile(reading, *course->id, today);
     }
-    found.mappings = db::diaryMappings(reading);
+    found.remembered = db::diaryMappings(reading);
     found.practitioners = db::practitioners(reading);
     return found;
 }
@@ -72,9 +72,10 @@ public:
     std::optional<Problem> readFile()
     {
         if (!m_wish.mapping.isEmpty()) {
-            const auto known = std::ranges::find(m_found.mappings, m_wish.mapping.toStdString(),
-                                                 &db::DiaryMapping::name);
-            if (known == m_found.mappings.end()) {
+            const auto& mappings = m_found.remembered.mappings;
+            const auto known =
+                std::ranges::find(mappings, m_wish.mapping.toStdString(), &db::DiaryMapping::name);
+            if (known == mappings.end()) {
                 return unknownMapping();
             }
             m_mapping = *known;
@@ -97,7 +98,7 @@ public:
     {
         const bool isNamed = m_mapping.has_value();
         if (!isNamed) {
-            m_mapping = mappingFor(m_file.table, m_found.mappings);
+            m_mapping = mappingFor(m_file.table, m_found.remembered.mappings);
         }
         const auto remembered = m_mapping ? columnsBy(*m_mapping, m_file.table) : std::nullopt;
         if (isNamed && !remembered) {
@@ -126,12 +127,15 @@ public:
 
     std::optional<Problem> readRows(Date today)
     {
+        const FileEvidence evidence = evidenceOf(m_file, m_columns);
         ReadingRules given = m_wish.rules;
         if (m_mapping) {
-            given.dateOrder = given.dateOrder ? given.dateOrder : m_mapping->dateOrder;
-            given.durationForm = given.durationForm ? given.durationForm : m_mapping->durationForm;
+            const ReadingRules remembered = whereAsked(
+                {.dateOrder = m_mapping->dateOrder, .durationForm = m_mapping->durationForm},
+                evidence);
+            given.dateOrder = given.dateOrder ? given.dateOrder : remembered.dateOrder;
+            given.durationForm = given.durationForm ? given.durationForm : remembered.durationForm;
         }
-        const FileEvidence evidence = evidenceOf(m_file, m_columns);
         m_rules = rulesFrom(m_file, evidence, given);
         if (evidence.asksDateOrder() && !m_rules.dateOrder) {
             return dateOrderQuestion(evidence.dates.contradictsItself()) + QLatin1Char(' ') +
@@ -178,7 +182,8 @@ public:
             db::takeOverDiary(writing, takeOverOf(m_import, m_found.onFile, m_wish.through));
             if (!m_wish.remember.isEmpty()) {
                 db::saveDiaryMapping(
-                    writing, mappingOf(m_wish.remember.toStdString(), m_file, m_columns, m_rules));
+                    writing, mappingOf(m_wish.remember.toStdString(), m_file, m_columns, m_rules),
+                    m_found.remembered.version);
             }
         });
     }
@@ -198,7 +203,7 @@ private:
     Problem unknownMapping() const
     {
         QStringList names;
-        for (const db::DiaryMapping& mapping : m_found.mappings) {
+        for (const db::DiaryMapping& mapping : m_found.remembered.mappings) {
             names.append(QString::fromStdString(mapping.name));
         }
         return names.isEmpty()

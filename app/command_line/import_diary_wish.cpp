@@ -9,6 +9,9 @@
 #include <QCommandLineParser>
 #include <QCoreApplication>
 
+#include <algorithm>
+#include <string>
+
 namespace quadrille::app
 {
 
@@ -64,7 +67,14 @@ std::optional<Problem> readColumns(const QCommandLineParser& parser, ImportWish&
                                        "one of these names: %2.")
                 .arg(value, diaryJsonHelp());
         }
-        wish.columns.emplace_back(value.mid(sign + 1).toStdString(), *meaning);
+        const std::string heading = value.mid(sign + 1).toStdString();
+        const bool isTwice = std::ranges::any_of(
+            wish.columns, [&](const auto& column) { return column.first == heading; });
+        if (isTwice) {
+            return ImportWishWords::tr("--column: “%1” is given twice. A column holds one thing.")
+                .arg(value.mid(sign + 1));
+        }
+        wish.columns.emplace_back(heading, *meaning);
     }
     return std::nullopt;
 }

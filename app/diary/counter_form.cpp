@@ -4,6 +4,7 @@
 #include "app/diary/diary_words.h"
 #include "app/look/roles.h"
 #include "app/look/tokens.h"
+#include "app/window/form_rows.h"
 #include "app/window/store_events.h"
 
 #include "db/course_events.h"
@@ -76,14 +77,9 @@ void CounterForm::layOut(const QString& compared)
         m_explanation->addItem(explanationName(explanation), static_cast<int>(explanation));
     }
     auto* form = new QFormLayout(body());
-    form->setContentsMargins(0, 0, 0, 0);
-    form->setHorizontalSpacing(space::insideSheet);
-    form->setVerticalSpacing(space::close);
+    spaceOut(*form);
     const auto row = [&](const QString& label, QWidget* field, const char* name) {
-        field->setObjectName(QLatin1String(name));
-        QString spoken = label;
-        field->setAccessibleName(spoken.remove(QLatin1Char('&')));
-        form->addRow(label, field);
+        addNamedRow(*form, label, field, name);
     };
     row(tr("&Read on"), m_day, "readOn");
     row(tr("Total &uses"), m_uses, "totalUses");

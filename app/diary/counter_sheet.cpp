@@ -41,7 +41,7 @@ CounterSheet::CounterSheet(const Services& services, QWidget* parent)
     , m_sentence(new QLabel(this))
     , m_add(new QPushButton(tr("Enter a &reading…"), this))
     , m_correct(new QPushButton(tr("&Correct…"), this))
-    , m_withdraw(new QPushButton(tr("Withdra&w…"), this))
+    , m_withdraw(new QPushButton(tr("&Withdraw the reading…"), this))
 {
     layOut();
     connect(m_add, &QPushButton::clicked, this, &CounterSheet::add);
@@ -90,6 +90,9 @@ void CounterSheet::layOut()
 
 void CounterSheet::open(const Course& course, const CourseRecords& diary)
 {
+    const int rowBefore =
+        m_course && m_course->id == course.id ? m_table->currentIndex().row() : -1;
+    const int readingsBefore = m_model->rowCount();
     m_course = course;
     const auto readings = m_services.store.read(
         [&](db::Reading& reading) { return db::counterReadingsOf(reading, *course.id); });
@@ -109,7 +112,9 @@ void CounterSheet::open(const Course& course, const CourseRecords& diary)
             : tr("No reading yet. Enter what the unit shows at each visit: total uses, total "
                  "minutes, or both. From the second reading on they are held against the diary."));
     if (any) {
-        m_table->setCurrentIndex(m_model->index(m_model->rowCount() - 1, 0));
+        const int last = m_model->rowCount() - 1;
+        const bool sameReadings = rowBefore >= 0 && readingsBefore == last + 1;
+        m_table->setCurrentIndex(m_model->index(sameReadings ? rowBefore : last, 0));
         m_table->resizeColumnsToContents();
         m_table->resizeRowsToContents();
     }
@@ -131,7 +136,7 @@ void CounterSheet::refreshActs()
     m_add->setEnabled(can);
     m_correct->setEnabled(can && row.isValid() && !withdrawn);
     m_withdraw->setEnabled(can && row.isValid());
-    m_withdraw->setText(withdrawn ? tr("R&estore") : tr("Withdra&w…"));
+    m_withdraw->setText(withdrawn ? tr("R&estore the reading") : tr("&Withdraw the reading…"));
 }
 
 void CounterSheet::add()

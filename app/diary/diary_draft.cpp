@@ -26,10 +26,9 @@ void DiaryDraft::load(CourseRecords records, DiaryForm form, const std::optional
     m_base = writtenDiaryOf(m_records);
     m_sheet = DiarySheet(std::move(form), m_base);
     if (unsaved && unsaved->mine != m_base) {
-        // What was read then stays the base: if somebody saved since, saving shows both.
-        m_base = unsaved->base;
+        const WrittenDiary both = putTogether(unsaved->base, unsaved->mine);
         apply(tr("Unsaved entries of last time"), {}, [&](DiarySheet& sheet) {
-            sheet.setDiary(unsaved->mine);
+            sheet.setDiary(both);
             return DiaryAnswer();
         });
     }
@@ -47,13 +46,20 @@ void DiaryDraft::setForm(DiaryForm form)
 void DiaryDraft::setRecords(CourseRecords records)
 {
     m_records = std::move(records);
-    const WrittenDiary fresh = writtenDiaryOf(m_records);
-    const MergedDiary merged = mergeDiaries(m_base, m_sheet.diary(), fresh);
-    if (merged.clashes.empty()) { // else saving shows both
-        m_base = fresh;
-        show(merged.diary);
-    }
+    show(putTogether(m_base, m_sheet.diary()));
     emit changed();
+}
+
+WrittenDiary DiaryDraft::putTogether(const WrittenDiary& base, const WrittenDiary& mine)
+{
+    const WrittenDiary fresh = writtenDiaryOf(m_records);
+    MergedDiary merged = mergeDiaries(base, mine, fresh);
+    m_base = fresh;
+    // What both changed stays changed against what was read first, so that saving shows both.
+    for (const DiaryClash& part : merged.clashes) {
+        takePart(m_base, part, base);
+    }
+    return std::move(merged.diary);
 }
 
 void DiaryDraft::markSaved(CourseRecords records)

@@ -69,6 +69,8 @@ signals:
 
 private:
     void show(const WrittenDiary& diary);
+    /// `mine`, begun on `base`, over what the records say now; the base goes along with them.
+    WrittenDiary putTogether(const WrittenDiary& base, const WrittenDiary& mine);
     DiaryAnswer apply(const QString& verb, const QString& step, const Act& act);
 
     CourseRecords m_records;

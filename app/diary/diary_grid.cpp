@@ -22,6 +22,7 @@ namespace
 
 constexpr int rows = 7;
 constexpr int usualWidth = 900;
+constexpr qsizetype usualNote = 200; ///< letters that are typed into a note
 
 } // namespace
 
@@ -35,7 +36,6 @@ DiaryGrid::DiaryGrid(DiaryDraft& draft, const QuantityText& text, QWidget* paren
     setFocusPolicy(Qt::StrongFocus);
     setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
     m_notes->setObjectName(QStringLiteral("diaryNotes"));
-    m_notes->setMaxLength(200);
     m_notes->hide();
     m_notes->installEventFilter(this);
     connect(&m_draft, &DiaryDraft::changed, this, &DiaryGrid::refresh);
@@ -144,7 +144,10 @@ void DiaryGrid::placeNotes()
     const WrittenDay& day = sheet.diary().on(place.day);
     const std::string& written = place.field == DiaryField::pad ? day.skinPad : day.remark;
     if (m_notes->isHidden() || !m_notes->isModified()) {
-        m_notes->setText(QString::fromStdString(written));
+        const QString whole = QString::fromStdString(written);
+        // More than what is written already: a file may have brought a long remark.
+        m_notes->setMaxLength(static_cast<int>(whole.size() + usualNote));
+        m_notes->setText(whole);
     }
     m_notes->setPlaceholderText(place.field == DiaryField::pad ? tr("which pad") : tr("remark"));
     m_notes->setAccessibleName(expectedText(sheet, m_text));
@@ -161,7 +164,7 @@ void DiaryGrid::commitNotes()
         return;
     }
     m_notes->setModified(false);
-    const std::string text = m_notes->text().simplified().toStdString();
+    const std::string text = m_notes->text().trimmed().toStdString();
     if (m_draft.sheet().place().field == DiaryField::pad) {
         answer(m_draft.write(tr("Pad of the skin mark"),
                              [&](DiarySheet& sheet) { return sheet.setPad(text); }));

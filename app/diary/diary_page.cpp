@@ -50,8 +50,8 @@ DiaryPage::DiaryPage(const Services& services, QWidget* parent)
     , m_hint(new QLabel(this))
     , m_strip(new QLabel(this))
     , m_received(new QLabel(this))
-    , m_receiveHere(new QPushButton(tr("&Through this day"), this))
-    , m_withdraw(new QPushButton(tr("&Withdraw"), this))
+    , m_receiveHere(new QPushButton(tr("Through this day"), this))
+    , m_withdraw(new QPushButton(tr("Withdraw the date"), this))
     , m_save(new QPushButton(tr("Save diary"), this))
 {
     layOut();
@@ -64,7 +64,10 @@ DiaryPage::DiaryPage(const Services& services, QWidget* parent)
             m_keepSoon.start();
         }
     });
-    connect(&m_draft, &DiaryDraft::moved, this, &DiaryPage::showPlace);
+    connect(&m_draft, &DiaryDraft::moved, this, [this] {
+        m_refusal.reset(); // it was about the place before; the grid says its own afterwards
+        showPlace();
+    });
     connect(m_grid, &DiaryGrid::said, this, &DiaryPage::said);
     connect(m_grid, &DiaryGrid::refused, this, [this](const DiaryAnswer& refusal) {
         m_refusal = refusal;
@@ -90,11 +93,6 @@ DiaryPage::DiaryPage(const Services& services, QWidget* parent)
         m_refusal = m_draft.write(tr("Withdraw what was received"),
                                   [](DiarySheet& sheet) { return sheet.withdrawReceived(); });
         showRemark();
-    });
-    connect(&m_services.events, &StoreEvents::diaryChanged, this, [this](CourseId course) {
-        if (m_course && m_course->id == course) {
-            courseChanged(*m_course);
-        }
     });
 }
 

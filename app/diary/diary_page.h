@@ -88,7 +88,8 @@ private:
     std::optional<Course> m_course;
     AdherenceRules m_rules;
     DiaryDraft m_draft;
-    DiaryAnswer m_refusal; ///< of the last key
+    DiaryAnswer m_refusal;          ///< of the last key
+    std::optional<int> m_pageShown; ///< at the side, as the diary stands
     QTimer m_keepSoon;
     DiaryGrid* m_grid;
     DiarySide* m_side;

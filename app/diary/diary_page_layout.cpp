@@ -105,6 +105,7 @@ QWidget* DiaryPage::head()
     setRole(*import, Role::linkButton);
     import->setObjectName(QStringLiteral("importDiary"));
     import->setToolTip(tr("A diary that comes as a file: Ctrl I"));
+    import->setEnabled(m_services.store.isWritable());
     connect(import, &QPushButton::clicked, this, &DiaryPage::importRequested);
     row->addWidget(import, 0, Qt::AlignTop);
     return head;
@@ -133,6 +134,7 @@ void DiaryPage::refresh()
     m_stack->setCurrentIndex(m_course && hasDiary ? 1 : 0);
     m_save->setEnabled(m_draft.isChanged() && m_services.store.isWritable());
     showReceived();
+    m_pageShown.reset();
     showPlace();
     emit shown();
 }
@@ -141,7 +143,10 @@ void DiaryPage::showPlace()
 {
     showHead();
     showRemark();
-    m_side->refresh(m_rules);
+    if (const int page = m_draft.sheet().page(); m_pageShown != page) {
+        m_pageShown = page;
+        m_side->refresh(m_rules); // the whole course is gone through: not at every arrow key
+    }
     const QRect place = m_grid->placeRect();
     const int head = m_grid->geometryOfPage().head(0).height();
     m_scroll->ensureVisible(place.center().x(), place.bottom(), 0, space::wide);

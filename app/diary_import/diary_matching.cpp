@@ -52,7 +52,7 @@ db::DiaryMapping mappingOf(const std::string& name, const DiaryFile& file, const
     db::DiaryMapping mapping{.name = name,
                              .separator =
                                  file.isJson ? std::nullopt : std::optional(file.separator),
-                             .dateOrder = rules.dateOrder,
+                             .dateOrder = file.isJson ? std::nullopt : rules.dateOrder,
                              .durationForm = rules.durationForm};
     for (std::size_t i = 0; i < columns.size(); ++i) {
         if (columns[i]) {
@@ -87,6 +87,12 @@ FileEvidence evidenceOf(const DiaryFile& file, const ColumnMap& columns)
         }
     }
     return evidence;
+}
+
+ReadingRules whereAsked(const ReadingRules& rules, const FileEvidence& evidence)
+{
+    return {.dateOrder = evidence.asksDateOrder() ? rules.dateOrder : std::nullopt,
+            .durationForm = evidence.asksDurationForm() ? rules.durationForm : std::nullopt};
 }
 
 ReadingRules rulesFrom(const DiaryFile& file, const FileEvidence& evidence,

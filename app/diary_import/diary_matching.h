@@ -27,7 +27,7 @@ std::optional<ColumnMap> columnsBy(const db::DiaryMapping& mapping, const DiaryT
 /// The remembered mapping that fits a file with most headings; nothing where none fits.
 std::optional<db::DiaryMapping> mappingFor(const DiaryTable& table,
                                            const std::vector<db::DiaryMapping>& mappings);
-/// What is to be remembered of a file.
+/// What is to be remembered of a file. JSON says itself how its days are written.
 db::DiaryMapping mappingOf(const std::string& name, const DiaryFile& file, const ColumnMap& columns,
                            const ReadingRules& rules);
 
@@ -44,6 +44,9 @@ struct FileEvidence {
     bool asksDurationForm() const { return durations.isOpen() && !durationHeading; }
 };
 FileEvidence evidenceOf(const DiaryFile& file, const ColumnMap& columns);
+/// Rules that were not given for this file, such as remembered ones, where it leaves them open;
+/// what it shows itself stands above them.
+ReadingRules whereAsked(const ReadingRules& rules, const FileEvidence& evidence);
 /// The rules that a person gave, and what the file shows where nothing was given.
 ReadingRules rulesFrom(const DiaryFile& file, const FileEvidence& evidence,
                        const ReadingRules& given);

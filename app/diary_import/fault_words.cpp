@@ -95,6 +95,10 @@ QString siteFault(CellProblem problem, const Quoted& quoted)
         return CellFaultWords::tr("“%1”: several sites of the plan in force on that day fit. "
                                   "Choose channel or site for this column.")
             .arg(quoted.heading);
+    case CellProblem::amplitudesDiffer:
+        return CellFaultWords::tr("“%1”: another column says otherwise of the same site. Leave one "
+                                  "of the two columns out, or choose what it holds.")
+            .arg(quoted.heading);
     case CellProblem::skinUnreadable:
         return CellFaultWords::tr("“%1” under “%2” is no answer on the skin. Write 0 (nothing), 1 "
                                   "(gone within the hour), 2 (still there next day) or 3 "

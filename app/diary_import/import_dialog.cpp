@@ -114,18 +114,19 @@ ImportDialog::ImportDialog(const Services& services, const Course& course, const
 bool ImportDialog::readStore()
 {
     const auto read = m_services.store.read([&](db::Reading& reading) {
-        m_onFile = db::diaryOnFile(reading, m_course, m_services.clock.today());
-        m_mappings = db::diaryMappings(reading);
+        m_onFile = db::diaryOnFile(reading, *m_course.id, m_services.clock.today());
+        m_remembered = db::diaryMappings(reading);
     });
     if (!read) {
-        showProblem(errorText(read.error(), m_services.text));
+        showCounts();
         m_take->setEnabled(false);
+        showProblem(errorText(read.error(), m_services.text));
         return false;
     }
     const QSignalBlocker silent(m_mapping);
     m_mapping->clear();
     m_mapping->addItem(tr("the headings say"));
-    for (const db::DiaryMapping& mapping : m_mappings) {
+    for (const db::DiaryMapping& mapping : m_remembered.mappings) {
         m_mapping->addItem(QString::fromStdString(mapping.name));
     }
     return true;
@@ -163,7 +164,7 @@ void ImportDialog::readFile()
     m_fileLabel->setText(
         ImportWords::tr("%1: %n row(s)", nullptr, static_cast<int>(m_file.table.rowCount()))
             .arg(m_name));
-    const auto known = mappingFor(m_file.table, m_mappings);
+    const auto known = mappingFor(m_file.table, m_remembered.mappings);
     const QSignalBlocker silent(m_mapping);
     m_mapping->setCurrentIndex(known ? m_mapping->findText(QString::fromStdString(known->name))
                                      : 0);
@@ -174,7 +175,8 @@ void ImportDialog::chooseMapping()
 {
     const int index = m_mapping->currentIndex();
     if (index > 0) {
-        const auto& separator = m_mappings[static_cast<std::size_t>(index - 1)].separator;
+        const auto& separator =
+            m_remembered.mappings[static_cast<std::size_t>(index - 1)].separator;
         if (separator && *separator != m_file.separator && !m_file.isJson) {
             m_separator->setCurrentIndex(m_separator->findData(QChar(QLatin1Char(*separator))));
             readFile();
@@ -192,15 +194,15 @@ void ImportDialog::matchColumns()
     const auto sites = siteWordsOf(m_onFile.records.plans);
     const int index = m_mapping->currentIndex();
     const db::DiaryMapping* mapping =
-        index > 0 ? &m_mappings[static_cast<std::size_t>(index - 1)] : nullptr;
+        index > 0 ? &m_remembered.mappings[static_cast<std::size_t>(index - 1)] : nullptr;
     const auto remembered = mapping != nullptr ? columnsBy(*mapping, m_file.table) : std::nullopt;
-    m_matched = remembered ? *remembered : matchedColumns(m_file.table, sites);
+    const ColumnMap matched = remembered ? *remembered : matchedColumns(m_file.table, sites);
     const auto choose = [](QComboBox& box, const auto& choice) {
         box.setCurrentIndex(choice ? box.findData(static_cast<int>(*choice)) : 0);
     };
     choose(*m_dateOrder, remembered ? mapping->dateOrder : std::nullopt);
     choose(*m_durationForm, remembered ? mapping->durationForm : std::nullopt);
-    m_columns->show(m_file, m_matched, mostChannel(m_onFile.records.plans));
+    m_columns->show(m_file, matched, mostChannel(m_onFile.records.plans));
     plan();
     if (mapping != nullptr && !remembered) {
         showProblem(tr("The file lacks a column that “%1” names. The headings were read instead.")
@@ -252,7 +254,7 @@ void ImportDialog::plan()
         return showProblem(
             twice.isEmpty() ? missingColumnSentence(*missing, m_file.table.headings()) : twice);
     }
-    m_rules = rulesFrom(m_file, evidence, rulesChosen());
+    m_rules = rulesFrom(m_file, evidence, whereAsked(rulesChosen(), evidence));
     LongAct act(tr("Reading the rows…"), this);
     auto rows =
         reportedRows(m_file, columns, m_rules, [&](double share) { return act.goOn(share); });
@@ -307,7 +309,7 @@ void ImportDialog::showCounts()
             tr("The &diary is complete through %1").arg(m_services.text.weekdayDate(*m_lastDay)));
     }
     const bool onlyComplete = m_complete->isChecked() && m_lastDay;
-    m_take->setEnabled(taken > 0 || onlyComplete);
+    m_take->setEnabled((taken > 0 || onlyComplete) && m_services.store.isWritable());
 }
 
 void ImportDialog::showProblem(const QString& sentence)

@@ -62,6 +62,7 @@ private:
     void chooseMapping();
     /// Holds the rows against the course.
     void plan();
+    /// In the questions, shown or not.
     ReadingRules rulesChosen() const;
     void showQuestions(const FileEvidence& evidence);
     void showCounts();
@@ -74,9 +75,8 @@ private:
     const QString m_name;
     const QByteArray m_bytes;
     DiaryOnFile m_onFile;
-    std::vector<db::DiaryMapping> m_mappings;
+    db::RememberedMappings m_remembered;
     DiaryFile m_file;
-    ColumnMap m_matched;
     ReadingRules m_rules;
     std::optional<Date> m_lastDay;
     bool m_isRead = false;

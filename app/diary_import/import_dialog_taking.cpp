@@ -35,7 +35,8 @@ Result<void> ImportDialog::save(const DiaryTakeOver& taken, bool& stopped)
             return !stopped;
         });
         if (!name.empty()) {
-            db::saveDiaryMapping(writing, mappingOf(name, m_file, m_columns->columns(), m_rules));
+            db::saveDiaryMapping(writing, mappingOf(name, m_file, m_columns->columns(), m_rules),
+                                 m_remembered.version);
         }
     });
 }
@@ -55,17 +56,15 @@ void ImportDialog::accept()
         const bool changed = code == ErrorCode::changedElsewhere || code == ErrorCode::notUnique;
         if (changed && readStore()) {
             plan();
-            return showProblem(tr("Nothing was taken over: the diary was changed elsewhere in the "
-                                  "meantime. The rows were compared again; look at them and take "
-                                  "them over."));
+            return showProblem(
+                tr("Nothing was taken over: the diary or the remembered columns were "
+                   "changed elsewhere in the meantime. The rows were compared again; look at them "
+                   "and take "
+                   "them over."));
         }
         return showProblem(errorText(saved.error(), m_services.text));
     }
-    const auto rows = static_cast<int>(m_model->import().rowsTaken());
-    QStringList sentences{ImportWords::tr("%n row(s) are taken over.", nullptr, rows)};
-    for (const QString& sentence : countSentences(m_model->import())) {
-        sentences.append(sentence);
-    }
+    QStringList sentences = reportSentences(m_model->import());
     if (taken.receipt) {
         sentences.append(tr("The diary is known through %1.")
                              .arg(m_services.text.weekdayDate(taken.receipt->throughDate)));

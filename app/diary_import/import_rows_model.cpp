@@ -113,9 +113,9 @@ void ImportRowsModel::toggle(const QModelIndex& index)
     if (!index.isValid() || rowAt(index.row()).state != RowState::conflict) {
         return;
     }
-    ImportRow& row = m_content.import.rows[m_shown[static_cast<std::size_t>(index.row())]];
-    row.takeFile = !row.takeFile;
-    emit dataChanged(this->index(index.row(), 0), this->index(index.row(), columnsInAll - 1));
+    m_content.import.choose(m_shown[static_cast<std::size_t>(index.row())],
+                            !rowAt(index.row()).takeFile);
+    emit dataChanged(this->index(0, 0), this->index(rowCount() - 1, columnsInAll - 1));
     emit choicesChanged();
 }
 

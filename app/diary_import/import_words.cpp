@@ -5,6 +5,8 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
+
 namespace quadrille::app
 {
 
@@ -56,6 +58,16 @@ QString countOf(const DiaryImport& import, RowState state)
         break;
     }
     return {};
+}
+
+QStringList leftOutSentences(const DiaryImport& import)
+{
+    QStringList sentences{countOf(import, RowState::same), outsideSentence(import)};
+    for (const RowState state :
+         {RowState::afterToday, RowState::repeated, RowState::saysNothing, RowState::invalid}) {
+        sentences.append(countOf(import, state));
+    }
+    return sentences;
 }
 
 } // namespace
@@ -182,19 +194,28 @@ QString dayWords(const DiaryDay& day, const QuantityText& text)
 
 QStringList countSentences(const DiaryImport& import)
 {
-    QStringList sentences;
-    for (const RowState state : {RowState::fresh, RowState::conflict, RowState::same}) {
-        sentences.append(countOf(import, state));
-    }
-    sentences.append(outsideSentence(import));
-    for (const RowState state :
-         {RowState::afterToday, RowState::repeated, RowState::saysNothing, RowState::invalid}) {
-        sentences.append(countOf(import, state));
-    }
+    QStringList sentences{countOf(import, RowState::fresh), countOf(import, RowState::conflict)};
+    sentences += leftOutSentences(import);
     sentences.removeAll(QString());
     if (sentences.isEmpty()) {
         sentences.append(ImportWords::tr("The file has no rows."));
     }
+    return sentences;
+}
+
+QStringList reportSentences(const DiaryImport& import)
+{
+    QStringList sentences{ImportWords::tr("%n row(s) are taken over.", nullptr,
+                                          static_cast<int>(import.rowsTaken()))};
+    if (const auto conflicts = import.count(RowState::conflict); conflicts > 0) {
+        const auto taken = std::ranges::count(import.rows, true, &ImportRow::takeFile);
+        sentences.append(ImportWords::tr("Where rows differ from what is on file, the file’s was "
+                                         "taken for %1 of %2.")
+                             .arg(taken)
+                             .arg(conflicts));
+    }
+    sentences += leftOutSentences(import);
+    sentences.removeAll(QString());
     return sentences;
 }
 

@@ -38,6 +38,8 @@ QString dayWords(const DiaryDay& day, const QuantityText& text);
 /// How the rows fall, one sentence each, what is left out named: "12 of 31 rows lie outside this
 /// course; they are left out."
 QStringList countSentences(const DiaryImport& import);
+/// The same once it is taken over: how many were taken, and what became of those that differed.
+QStringList reportSentences(const DiaryImport& import);
 /// "The file has no column for minutes. Columns found: … Choose one."
 QString missingColumnSentence(DiaryColumn column, const std::vector<std::string>& headings);
 /// Why the order of dates is asked.

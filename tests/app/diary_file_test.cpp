@@ -176,3 +176,31 @@ TEST(DiaryColumns, AreRememberedBySource)
     EXPECT_EQ(mappingFor(file.table, {known}), known);
     EXPECT_EQ(mappingFor(read("date,minutes\n1,2\n").table, {known}), std::nullopt);
 }
+
+TEST(DiaryColumns, KeepTheirRememberedFormsOnlyWhereTheFileLeavesThemOpen)
+{
+    const ReadingRules remembered{.dateOrder = DateOrder::dayMonthYear,
+                                  .durationForm = DurationForm::hoursMinutes};
+    const auto rules = [&](const QByteArray& bytes) {
+        const DiaryFile file = read(bytes);
+        const FileEvidence evidence = evidenceOf(file, matchedColumns(file.table, {}));
+        return rulesFrom(file, evidence, whereAsked(remembered, evidence));
+    };
+    const ReadingRules open = rules("date,minutes\n3/4/2026,1:05\n");
+    EXPECT_EQ(open.dateOrder, DateOrder::dayMonthYear);
+    EXPECT_EQ(open.durationForm, DurationForm::hoursMinutes);
+    // 25 is no month, and no session takes 25 h.
+    const ReadingRules shown = rules("date,minutes\n3/25/2026,25:10\n3/4/2026,1:05\n");
+    EXPECT_EQ(shown.dateOrder, DateOrder::monthDayYear);
+    EXPECT_EQ(shown.durationForm, DurationForm::minutesSeconds);
+}
+
+TEST(DiaryColumns, OfJsonAreRememberedWithoutAnOrderOfDates)
+{
+    const DiaryFile file = read(R"({"format": "quadrille-diary", "version": 1, "entries": [
+        {"date": "2026-03-09", "minutes": 20}]})");
+    const ColumnMap columns = matchedColumns(file.table, {});
+    const ReadingRules rules = rulesFrom(file, evidenceOf(file, columns), {});
+    EXPECT_EQ(rules.dateOrder, DateOrder::yearMonthDay);
+    EXPECT_EQ(mappingOf("App", file, columns, rules).dateOrder, std::nullopt);
+}

@@ -47,8 +47,7 @@ protected:
     {
         practice.window().openPatient(practice.ids().patient, practice.ids().course);
         practice.window().recordPage().showPage(app::RecordPage::diaryIndex);
-        practice.window().activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
+        practice.bringToFront();
         page().focusFirst();
     }
     app::DiaryPage& page() { return practice.window().recordPage().diaryPage(); }

@@ -171,6 +171,63 @@ TEST_F(DiaryJob, WhatIsSavedBesideThePageIsShownAndWhatWasTypedStays)
     EXPECT_EQ(stored().days.size(), 2U);
 }
 
+// One session clashes; the other that came in is shown as done all the same.
+TEST_F(DiaryJob, WhatIsSavedBesideAClashIsShownAndTheClashIsAskedAboutWhenSaving)
+{
+    issue();
+    open();
+    type("11");
+    press(Qt::Key_Return);
+    must(practice.store().write(author(), "enter diary", [&](db::Writing& writing) {
+        for (const int day : {9, 10}) {
+            DiaryEntry entry;
+            entry.course = practice.ids().course;
+            entry.day = tests::day(2026, 2, static_cast<unsigned>(day));
+            entry.duration = 20min;
+            entry.source = DiarySource::file;
+            db::addDiaryEntry(writing, entry);
+        }
+    }));
+    emit practice.services().events.diaryChanged(practice.ids().course);
+    EXPECT_EQ(written().on(day(2026, 2, 9)).sessions.at(1).time, Milliseconds(11min));
+    EXPECT_EQ(written().on(day(2026, 2, 10)).sessions.at(1).time, Milliseconds(20min))
+        << "else it would look as if it had not been taken over";
+    practice.prompts().choose = nullptr;
+    press(Qt::Key_S, Qt::ControlModifier);
+    ASSERT_EQ(practice.prompts().shown.size(), 1U);
+    EXPECT_EQ(practice.prompts().shown[0].field, QStringLiteral("Mon 9 Feb, session 1"));
+}
+
+TEST_F(DiaryJob, AWordAddedToALongRemarkKeepsAllOfIt)
+{
+    issue();
+    const std::string remark = std::string(300, 'r') + " end";
+    must(practice.store().write(author(), "enter diary", [&](db::Writing& writing) {
+        DiaryDay noted;
+        noted.course = practice.ids().course;
+        noted.day = day(2026, 2, 9);
+        noted.remark = remark;
+        db::saveDiaryDay(writing, noted);
+    }));
+    open();
+    press(Qt::Key_N);
+    press(Qt::Key_End);
+    type("!");
+    press(Qt::Key_Return);
+    EXPECT_EQ(written().on(day(2026, 2, 9)).remark, remark + "!");
+}
+
+TEST_F(DiaryJob, ARefusalGoesWithThePlaceThatItWasAbout)
+{
+    issue();
+    open();
+    practice.find<QPushButton>("pageAfter")->click();
+    press(Qt::Key_Space);
+    ASSERT_FALSE(strip().empty()) << "nothing is entered ahead";
+    practice.find<QPushButton>("pageBefore")->click();
+    EXPECT_EQ(strip(), std::string());
+}
+
 TEST_F(DiaryJob, TheSameSessionChangedElsewhereIsShownAndOneIsChosen)
 {
     issue();

@@ -167,6 +167,26 @@ TEST_F(ImportDiaryVerb, RemembersColumnsUnderAName)
                 HasSubstr("“Other” is not remembered. There are: Tracker."));
 }
 
+TEST_F(ImportDiaryVerb, BelievesTheFileMoreThanTheOrderThatIsRemembered)
+{
+    must(store->write(author(), "remember columns", [](db::Writing& writing) {
+        db::saveDiaryMapping(writing,
+                             {.name = "Tracker",
+                              .dateOrder = DateOrder::dayMonthYear,
+                              .columns = {{"Datum", {.column = DiaryColumn::date}},
+                                          {"Dauer", {.column = DiaryColumn::minutes}}}},
+                             0);
+    }));
+    // No month has the number 28; 03/04 is 4 March then.
+    const QByteArray monthFirst = "Datum;Dauer\n02/28/2026;20\n03/04/2026;20\n";
+    const VerbOutcome said = run(monthFirst, {QStringLiteral("--date-order"), QStringLiteral("dmy"),
+                                              QStringLiteral("--dry-run")});
+    EXPECT_THAT(said.out, HasSubstr("0 rows would be taken over")) << "what is said counts";
+    EXPECT_EQ(run(monthFirst).code, exit_code::done);
+    EXPECT_EQ(entries().size(), 16U);
+    EXPECT_EQ(entries().back().day, day(2026, 3, 4));
+}
+
 TEST_F(ImportDiaryVerb, SaysThatTheDiaryIsCompleteWhenAskedTo)
 {
     const VerbOutcome outcome =
@@ -206,6 +226,11 @@ TEST_F(ImportDiaryVerb, SaysWhatItCantUnderstand)
               exit_code::usage);
     EXPECT_EQ(run(newRows, {QStringLiteral("--column"), QStringLiteral("mood=x")}).code,
               exit_code::usage);
+    const VerbOutcome twice =
+        run(newRows, {QStringLiteral("--column"), QStringLiteral("minutes=comfort"),
+                      QStringLiteral("--column"), QStringLiteral("comfort=comfort")});
+    EXPECT_EQ(twice.code, exit_code::usage);
+    EXPECT_THAT(twice.err, HasSubstr("--column: “comfort” is given twice."));
     EXPECT_EQ(runVerb(importDiaryVerb, {QStringLiteral("--help")}).code, exit_code::done);
     EXPECT_EQ(run("").code, exit_code::badInput);
 }

@@ -103,6 +103,43 @@ TEST(DiaryRemarks, ADayToComeAndOneAfterTheEndCannotBeSaved)
     EXPECT_EQ(remarks.front().kind, DiaryRemarkKind::outsideCourse);
 }
 
+TEST(DiaryRemarks, AfterTheLastWeekTheUnitRunsNoLongerAndGivesNoMore)
+{
+    // Monday of week 5; the plan has four weeks.
+    const auto onMonday = [](const WrittenDay& written) {
+        return kindsOn(written, marchDay(30), marchDay(31));
+    };
+    EXPECT_THAT(onMonday(session({.time = Milliseconds(60min)})),
+                ElementsAre(DiaryRemarkKind::extraSession));
+    EXPECT_THAT(onMonday(session({.time = Milliseconds(61min)})),
+                ElementsAre(DiaryRemarkKind::overTimer));
+    EXPECT_THAT(onMonday(session({.time = Milliseconds(20min),
+                                  .amplitudes = {{11, Amplitude::fromCount(100'500)}}})),
+                ElementsAre(DiaryRemarkKind::overUnit, DiaryRemarkKind::extraSession));
+}
+
+TEST(DiaryRemarks, ASessionThatStandsDoesNotKeepWhatIsSaidOfItsDayFromBeingSaved)
+{
+    const DiarySheet sheet = emptySheet(copiedPlan());
+    WrittenDiary base;
+    base.put(marchDay(2), session({.time = Milliseconds(90min)})); // the unit runs 60 min
+    WrittenDay written = base.on(marchDay(2));
+    written.skin = Skin::goneWithinTheHour;
+    written.remark = "warm";
+    WrittenDiary diary = base;
+    diary.put(marchDay(2), written);
+    EXPECT_THAT(remarksInTheWay(sheet.form(), base, diary), IsEmpty());
+    written.sessions[2].time = Milliseconds(61min);
+    diary.put(marchDay(2), written);
+    const auto second = remarksInTheWay(sheet.form(), base, diary);
+    ASSERT_EQ(second.size(), 1U);
+    EXPECT_EQ(second.front().place.session, 2);
+    written.sessions.erase(2);
+    written.sessions[1].time = Milliseconds(91min);
+    diary.put(marchDay(2), written);
+    EXPECT_EQ(remarksInTheWay(sheet.form(), base, diary).size(), 1U) << "it was changed";
+}
+
 TEST(DiaryRemarks, WhatWasOnRecordDoesNotKeepTheRestFromBeingSaved)
 {
     const DiarySheet sheet = emptySheet(copiedPlan());

@@ -149,6 +149,12 @@ TEST(DiaryHeadings, AreKnownByEnglishWordsAndOurOwnNames)
               "amplitude_ma_site_vastus lateralis right");
     EXPECT_EQ(column("Comfort (0-10)"), "comfort");
     EXPECT_EQ(column("Remarks"), "remark");
+    EXPECT_EQ(column("Session length (min)"), "minutes");
+    EXPECT_EQ(column("Min"), "minutes");
+    // Minutes of a session are neither its number nor an amplitude.
+    EXPECT_EQ(column("Session (min)"), "none");
+    EXPECT_EQ(column("Amplitude min"), "none");
+    EXPECT_EQ(column("Comfort (mm:ss)"), "none");
     EXPECT_EQ(column("Dauer"), "none");
     EXPECT_EQ(column(""), "none");
     EXPECT_EQ(durationFormInHeading("Time (mm:ss)"), DurationForm::minutesSeconds);

@@ -64,17 +64,45 @@ protected:
 
 TEST_F(DiarySavingTest, SitesHaveTheirKeysPlanByPlanAndBlockByBlock)
 {
+    Draft draft = tests::aDraft(ids);
+    Site second = draft.blocks.front().sites.front();
+    second.muscle = "vastus medialis";
+    second.channel = 2;
+    draft.blocks.front().sites.push_back(second);
+    draft.blocks.push_back(draft.blocks.front());
     must(store->write(author(), "issue plan", [&](Writing& writing) {
         return issuePlan(
-            writing, tests::aDraft(ids),
+            writing, draft,
             {.fromDate = day(2026, 3, 12), .reason = "next plan", .issuedBy = ids.practitioner},
             day(2026, 3, 12));
     }));
     const SiteKeys keys =
         must(store->read([&](Reading& reading) { return siteKeysOf(reading, ids.course); }));
+    const auto raw = temp.rawConnection();
+    const auto site = [&](std::int64_t number, std::int64_t block, std::int64_t ordinal) {
+        return numberFrom(*raw,
+                          "SELECT site.id FROM site JOIN block ON block.id = site.block JOIN plan "
+                          "ON plan.id = block.plan WHERE plan.number = ? AND block.ordinal = ? AND "
+                          "site.ordinal = ?",
+                          {number, block, ordinal})
+            .value();
+    };
+    EXPECT_EQ(keys, (SiteKeys{{{site(1, 1, 1)}},
+                              {{site(2, 1, 1), site(2, 1, 2)}, {site(2, 2, 1), site(2, 2, 2)}}}));
+}
+
+TEST_F(DiarySavingTest, APlanWithoutBlocksKeepsItsPlaceAmongTheKeys)
+{
+    const auto raw = temp.rawConnection();
+    run(*raw, "INSERT INTO plan (course, number, issued_on, issued_by, issued_by_name, from_date, "
+              "reason, stimulator, limits_version, issued) SELECT course, 2, issued_on, "
+              "issued_by, issued_by_name, issued_on, reason, stimulator, limits_version, 0 "
+              "FROM plan");
+    const SiteKeys keys =
+        must(store->read([&](Reading& reading) { return siteKeysOf(reading, ids.course); }));
     ASSERT_THAT(keys, SizeIs(2));
     EXPECT_THAT(keys[0], SizeIs(1));
-    EXPECT_NE(keys[0][0].at(0), keys[1][0].at(0));
+    EXPECT_THAT(keys[1], IsEmpty());
 }
 
 TEST_F(DiarySavingTest, EverythingThatWasCopiedComesBack)
@@ -146,28 +174,6 @@ TEST_F(DiarySavingTest, WhatSomebodyElseSavedStays)
     mine.put(day(2026, 2, 10), minutes(20));
     EXPECT_TRUE(save(base, mine).isSaved());
     EXPECT_THAT(stored().days, SizeIs(3));
-}
-
-TEST_F(DiarySavingTest, AReadingKeepsItsExplanationAndAnotherOneNeedsWords)
-{
-    CounterReading reading;
-    reading.course = ids.course;
-    reading.readOn = day(2026, 3, 9);
-    reading.totalUses = 12;
-    reading.explanation = CounterExplanation::other;
-    reading.explanationWords = "a cousin tried it";
-    reading.id = must(store->write(author(), "enter reading", [&](Writing& writing) {
-        return addCounterReading(writing, reading);
-    }));
-    EXPECT_THAT(must(store->read([&](Reading& r) { return counterReadingsOf(r, ids.course); })),
-                ElementsAre(reading));
-    reading.explanationWords.clear();
-    EXPECT_EQ(tests::codeOf(
-                  store->write(author(), "correct reading",
-                               [&](Writing& writing) { changeCounterReading(writing, reading); })),
-              ErrorCode::outOfRange);
-    const auto raw = temp.rawConnection();
-    EXPECT_THROW(run(*raw, "UPDATE counter_reading SET explanation = 'weather'"), SqlError);
 }
 
 } // namespace

@@ -8,6 +8,7 @@
 #include "db/diary.h"
 #include "db/diary_mappings.h"
 #include "db/diary_taking.h"
+#include "db/practice_preferences.h"
 
 #include <gtest/gtest.h>
 
@@ -26,9 +27,12 @@ protected:
         ids.emplace(aPracticeWithCourse(*store));
         anIssuedPlan(*store, *ids);
         aDiaryOfFourWeeks(*store, *ids);
-        course = must(store->read([&](db::Reading& reading) {
-                     return db::course(reading, ids->course);
-                 })).value();
+    }
+    DiaryOnFile onFile() const
+    {
+        return must(store->read([&](db::Reading& reading) {
+            return db::diaryOnFile(reading, ids->course, day(2026, 3, 12));
+        }));
     }
     DiaryEntry entryOf(unsigned date) const
     {
@@ -44,28 +48,46 @@ protected:
         return store->write(author(), "import diary",
                             [&](db::Writing& writing) { db::takeOverDiary(writing, taken, goOn); });
     }
+    db::RememberedMappings remembered() const { return must(store->read(db::diaryMappings)); }
+    Result<void> remember(const db::DiaryMapping& mapping, Version read)
+    {
+        return store->write(author(), "import diary", [&](db::Writing& writing) {
+            db::saveDiaryMapping(writing, mapping, read);
+        });
+    }
 
     TempStore temp;
     std::unique_ptr<db::Store> store;
     std::optional<Practiced> ids;
-    Course course;
 };
 
 } // namespace
 
 TEST_F(DiaryTaking, KnowsTheKeysOfTheSitesOfThePlans)
 {
-    const DiaryOnFile onFile = must(store->read(
-        [&](db::Reading& reading) { return db::diaryOnFile(reading, course, day(2026, 3, 12)); }));
-    ASSERT_EQ(onFile.siteKeys.size(), 1U);
-    EXPECT_EQ(onFile.siteKeys.front().plan, 1);
-    EXPECT_EQ(onFile.siteKeys.front().block, 0U);
-    EXPECT_EQ(onFile.siteKeys.front().site, 0U);
+    const DiaryOnFile known = onFile();
+    ASSERT_EQ(known.siteKeys.size(), 1U);
+    ASSERT_EQ(known.siteKeys.front().size(), 1U);
+    ASSERT_EQ(known.siteKeys.front().front().size(), 1U);
     DiaryTakeOver taken;
     taken.newEntries = {entryOf(9)};
-    taken.newEntries.front().amplitudes = {
-        {.site = onFile.siteKeys.front().key, .amplitude = Amplitude::fromCount(42'500)}};
+    taken.newEntries.front().amplitudes = {{.site = known.siteKeys.front().front().front(),
+                                            .amplitude = Amplitude::fromCount(42'500)}};
     EXPECT_TRUE(take(taken)) << "the store takes it for a site of the course";
+}
+
+TEST_F(DiaryTaking, HoldsAFileAgainstTheCourseAsItIsStored)
+{
+    must(store->write(author(), "end course", [&](db::Writing& writing) {
+        Course ended = db::course(writing, ids->course).value();
+        ended.endDate = day(2026, 3, 8);
+        db::changeCourse(writing, ended);
+    }));
+    EXPECT_EQ(onFile().records.course.endDate, day(2026, 3, 8));
+    EXPECT_EQ(codeOf(store->read([](db::Reading& reading) {
+                  return db::diaryOnFile(reading, CourseId(99), day(2026, 3, 12));
+              })),
+              ErrorCode::notFound);
 }
 
 TEST_F(DiaryTaking, LeavesNothingBehindWhenItFailsMidway)
@@ -130,17 +152,64 @@ TEST_F(DiaryTaking, RemembersColumnsByName)
         .columns = {{"Datum", {.column = DiaryColumn::date}},
                     {"mA \"L\"", {.column = DiaryColumn::amplitude, .channel = 2}}}};
     const db::DiaryMapping other{.name = "App", .columns = {{"d", {.column = DiaryColumn::date}}}};
-    const auto save = [&](const db::DiaryMapping& mapping) {
-        must(store->write(author(), "import diary",
-                          [&](db::Writing& writing) { db::saveDiaryMapping(writing, mapping); }));
-    };
-    const auto stored = [&] { return must(store->read(db::diaryMappings)); };
-    EXPECT_TRUE(stored().empty());
-    save(tracker);
-    save(other);
-    EXPECT_EQ(stored(), (std::vector{other, tracker}));
+    EXPECT_EQ(remembered(), db::RememberedMappings());
+    must(remember(tracker, remembered().version));
+    must(remember(other, remembered().version));
+    EXPECT_EQ(remembered().mappings, (std::vector{other, tracker}));
     db::DiaryMapping changed = tracker;
     changed.columns.pop_back();
-    save(changed);
-    EXPECT_EQ(stored(), (std::vector{other, changed}));
+    must(remember(changed, remembered().version));
+    EXPECT_EQ(remembered().mappings, (std::vector{other, changed}));
+}
+
+TEST_F(DiaryTaking, RemembersColumnsOnlyOverTheVersionThatWasRead)
+{
+    const db::DiaryMapping mine{.name = "Tracker",
+                                .columns = {{"d", {.column = DiaryColumn::date}}}};
+    const db::DiaryMapping theirs{.name = "Tracker",
+                                  .columns = {{"Datum", {.column = DiaryColumn::date}}}};
+    const Version read = remembered().version;
+    must(remember(theirs, read));
+    EXPECT_EQ(codeOf(remember(mine, read)), ErrorCode::changedElsewhere);
+    EXPECT_EQ(remembered().mappings, std::vector{theirs});
+    must(remember(mine, remembered().version));
+    EXPECT_EQ(remembered().mappings, std::vector{mine});
+}
+
+TEST_F(DiaryTaking, PassesOverNothingOfRememberedColumnsThatItCannotRead)
+{
+    const auto with = [](const std::string& members) {
+        return R"([{"name":"Tracker","columns":[{"heading":"d","holds":"date"}])" + members + "}]";
+    };
+    const auto setTo = [&](const std::string& text) {
+        must(store->write(author(), "set preference", [&](db::Writing& writing) {
+            const auto before = db::practicePreference(writing, "diary_import_mappings");
+            db::setPracticePreference(writing, "diary_import_mappings", text,
+                                      before ? before->version : 0);
+        }));
+    };
+    setTo(with(R"(,"separator":null,"date_order":"dmy")"));
+    EXPECT_EQ(remembered().mappings.size(), 1U);
+    for (const std::string& text :
+         {std::string("{}"), std::string("[3]"), std::string(R"([{"columns":[]}])"),
+          std::string(R"([{"name":"","columns":[]}])"), std::string(R"([{"name":"Tracker"}])"),
+          std::string(R"([{"name":"Tracker","columns":[3]}])"),
+          std::string(R"([{"name":"Tracker","columns":[{"heading":"d","holds":"mood"}]}])"),
+          std::string(R"([{"name":"Tracker","columns":[{"holds":"date"}]}])"),
+          with(R"(,"separator":"ab")"), with(R"(,"separator":3)"), with(R"(,"date_order":"ydm")"),
+          with(R"(,"duration_form":1)")}) {
+        setTo(text);
+        EXPECT_EQ(codeOf(store->read(db::diaryMappings)), ErrorCode::badFormat) << text;
+        const auto version = must(store->read([](db::Reading& reading) {
+                                 return db::practicePreference(reading, "diary_import_mappings");
+                             })).value();
+        EXPECT_EQ(codeOf(remember({.name = "App"}, version.version)), ErrorCode::badFormat) << text;
+        EXPECT_EQ(must(store->read([](db::Reading& reading) {
+                      return db::practicePreference(reading, "diary_import_mappings");
+                  }))
+                      .value()
+                      .value,
+                  text)
+            << "it is not written over";
+    }
 }

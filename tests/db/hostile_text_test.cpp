@@ -150,6 +150,13 @@ protected:
                 set.issuedOn = day(2026, 3, 2);
                 set.description = text;
                 addElectrodeSet(w, set);
+                CounterReading counter;
+                counter.course = course;
+                counter.readOn = day(2026, 3, 2);
+                counter.totalUses = 15;
+                counter.explanation = CounterExplanation::other;
+                counter.explanationWords = text;
+                addCounterReading(w, counter);
                 setPracticePreference(w, text, text, 0);
             },
         };
@@ -187,6 +194,10 @@ TEST_F(HostileText, IsKeptAsItIsAndDoesNothing)
             EXPECT_TRUE(std::ranges::any_of(sessions, [&](const ClinicSession& session) {
                 return session.note == text && session.sites.at(0).muscle == text &&
                        session.sites.at(0).note == text;
+            })) << text.substr(0, 40);
+            const auto counters = counterReadingsOf(reading, ids.course);
+            EXPECT_TRUE(std::ranges::any_of(counters, [&](const CounterReading& counter) {
+                return counter.explanationWords == text;
             })) << text.substr(0, 40);
         }
     }));
