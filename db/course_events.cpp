@@ -184,6 +184,13 @@ FollowUp signedByName(Writing& writing, const FollowUp& followUp)
     return named;
 }
 
+void requireExplained(const CounterReading& counter)
+{
+    if (counter.explanation == CounterExplanation::other) {
+        requireFilled(counter.explanationWords, Field::reason);
+    }
+}
+
 } // namespace
 
 std::vector<Pause> pausesOf(Reading& reading, CourseId course)
@@ -225,11 +232,13 @@ std::vector<CounterReading> counterReadingsOf(Reading& reading, CourseId course)
 
 CounterReadingId addCounterReading(Writing& writing, const CounterReading& counter)
 {
+    requireExplained(counter);
     return addPart(writing, counter, writerColumns(writing, "recorded_by"));
 }
 
 void changeCounterReading(Writing& writing, const CounterReading& counter)
 {
+    requireExplained(counter);
     changePart(writing, counter);
 }
 

@@ -52,8 +52,7 @@ protected:
                                  day(2026, 3, 12));
         }));
         practice.window().openPatient(practice.ids().patient, practice.ids().course);
-        practice.window().activateWindow();
-        EXPECT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
+        practice.bringToFront();
     }
 
     RecordPage& record() { return practice.window().recordPage(); }

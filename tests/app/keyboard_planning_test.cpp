@@ -34,7 +34,7 @@ protected:
     KeysOnly()
     {
         practice.window().openPatient(practice.ids().patient, practice.ids().course);
-        comeBack();
+        practice.bringToFront();
     }
 
     static QString focused()
@@ -65,15 +65,9 @@ protected:
     {
         return QStringLiteral("setting-%1").arg(static_cast<int>(field));
     }
-    /// A screen without a window manager gives the focus back to nobody when a dialog closes.
-    void comeBack()
-    {
-        practice.window().activateWindow();
-        EXPECT_TRUE(QTest::qWaitForWindowActive(&practice.window()));
-    }
     void ctrl(Qt::Key key, Qt::KeyboardModifiers more = Qt::NoModifier)
     {
-        comeBack();
+        practice.bringToFront();
         press(key, Qt::ControlModifier | more);
     }
     PlanDraft& draft() { return practice.window().recordPage().planPage().draft(); }
@@ -94,7 +88,7 @@ protected:
         });
         go(QStringLiteral("addSite"));
         press(Qt::Key_Space);
-        comeBack();
+        practice.bringToFront();
     }
     void fillBlock(const char* frequency, const char* on, const char* off, const char* session,
                    const char* timesADay, const char* weeks)

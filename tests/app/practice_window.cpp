@@ -6,11 +6,29 @@
 #include <QDialog>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QPointer>
 #include <QTest>
 #include <QTimer>
 
+#include <gtest/gtest-spi.h>
+#include <gtest/gtest.h>
+#include <utility>
+#include <vector>
+
 namespace quadrille::tests
 {
+
+namespace
+{
+
+/// One for each onNextDialog(); idle once its dialog has come.
+std::vector<QPointer<QTimer>>& looksForDialogs()
+{
+    static std::vector<QPointer<QTimer>> looks;
+    return looks;
+}
+
+} // namespace
 
 PracticeWindow::PracticeWindow(bool filled)
 {
@@ -28,7 +46,16 @@ PracticeWindow::PracticeWindow(bool filled)
     openWindow();
 }
 
-PracticeWindow::~PracticeWindow() = default;
+PracticeWindow::~PracticeWindow()
+{
+    // Their answers hold what the test is about to take away.
+    for (const QPointer<QTimer>& look : std::exchange(looksForDialogs(), {})) {
+        if (look != nullptr && look->isActive()) {
+            ADD_FAILURE() << "a dialog that was waited for never came";
+            delete look.data();
+        }
+    }
+}
 
 void PracticeWindow::openWindow()
 {
@@ -39,6 +66,12 @@ void PracticeWindow::openWindow()
     m_window->resize(1440, 900);
     m_window->show();
     EXPECT_TRUE(QTest::qWaitForWindowExposed(m_window.get()));
+}
+
+void PracticeWindow::bringToFront()
+{
+    m_window->activateWindow();
+    EXPECT_TRUE(QTest::qWaitForWindowActive(m_window.get()));
 }
 
 void PracticeWindow::crashAndStartAgain()
@@ -65,6 +98,7 @@ void onNextDialog(const std::function<void(QDialog&)>& answer)
         answer(*dialog);
     });
     look->start();
+    looksForDialogs().emplace_back(look);
 }
 
 void typeInto(QWidget* field, const QString& text)
@@ -74,6 +108,22 @@ void typeInto(QWidget* field, const QString& text)
     QTest::keyClick(field, Qt::Key_A, Qt::ControlModifier);
     QTest::keyClick(field, Qt::Key_Delete);
     QTest::keyClicks(field, text);
+}
+
+TEST(ADialogThatIsWaitedFor, AndNeverComesFailsItsTestAndIsWaitedForNoLonger)
+{
+    const auto timers = [] {
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        return qApp->findChildren<QTimer*>().size();
+    };
+    const auto before = timers();
+    EXPECT_NONFATAL_FAILURE(
+        {
+            const PracticeWindow practice;
+            onNextDialog([](QDialog&) {});
+        },
+        "never came");
+    EXPECT_EQ(timers(), before);
 }
 
 } // namespace quadrille::tests

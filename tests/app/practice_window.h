@@ -72,6 +72,7 @@ class PracticeWindow
 public:
     /// `filled`: a practice with a name, a practitioner, a unit and a patient with a course.
     explicit PracticeWindow(bool filled = true);
+    /// The test fails where a dialog is waited for still.
     ~PracticeWindow();
 
     db::Store& store() { return *m_store; }
@@ -81,6 +82,8 @@ public:
     const Practiced& ids() const { return *m_ids; }
     TempStore& temp() { return m_temp; }
     const app::QuantityText& text() const { return m_text; }
+    /// A screen without a window manager gives the focus back to nobody when a dialog closes.
+    void bringToFront();
     /// Closes the window as a crash would: nothing is asked, nothing is saved. Then opens the file
     /// again.
     void crashAndStartAgain();
@@ -110,7 +113,8 @@ private:
     std::unique_ptr<app::MainWindow> m_window;
 };
 
-/// Runs `answer` on the dialog that opens next, from inside its event loop.
+/// Runs `answer` on the dialog that opens next, from inside its event loop; waits no longer than
+/// the window of the practice lives.
 void onNextDialog(const std::function<void(QDialog&)>& answer);
 /// Types text into a field that is cleared first.
 void typeInto(QWidget* field, const QString& text);

@@ -67,7 +67,8 @@ void computePage(const CourseRecords& records, FatigueMemory& memory)
     benchmark::DoNotOptimize(totalsOf(projectWithoutModel(plan.blocks, plan.stimulator)));
     benchmark::DoNotOptimize(weekDoses(records, {}, today));
     const auto steps = fatigueSteps(block, &before, plan.stimulator, memory);
-    if (!steps.front().missing) { // the forces of the block before are kept by the page
+    // Forces are asked for the dragged block alone: those of the block before stay remembered.
+    if (!steps.front().missing) {
         benchmark::DoNotOptimize(peakShares(block.sites.front().settings, plan.stimulator));
     }
     benchmark::DoNotOptimize(

@@ -3,6 +3,7 @@
 // taken over, beside the bare database adding as many rows of the same tables.
 #include "app/diary_import/diary_file.h"
 #include "app/diary_import/diary_matching.h"
+#include "tests/support/fixed_clock.h"
 
 #include "db/courses.h"
 #include "db/diary_taking.h"
@@ -29,13 +30,6 @@ constexpr int manyRows = 1'000'000;
 constexpr int rowsTaken = 10'000;
 const Date start = Date(std::chrono::year(1999) / 1 / 1);
 const Date measuredDay = Date(std::chrono::year(2026) / 3 / 12);
-
-class StandingClock : public Clock
-{
-public:
-    Date today() const override { return measuredDay; }
-    Moment now() const override { return Moment(measuredDay); }
-};
 
 /// Three sessions a day from the start on.
 QByteArray diaryOf(int rows)
@@ -113,7 +107,7 @@ struct Practice {
                      .value();
     }
     QTemporaryDir folder;
-    StandingClock clock;
+    tests::FixedClock clock{Moment(measuredDay)};
     QString file;
     std::unique_ptr<db::Store> store;
     Course course;
@@ -131,7 +125,7 @@ void takeOverTenThousandRows(benchmark::State& state)
         const DiaryOnFile onFile =
             practice.store
                 ->read([&](db::Reading& reading) {
-                    return db::diaryOnFile(reading, practice.course, measuredDay);
+                    return db::diaryOnFile(reading, *practice.course.id, measuredDay);
                 })
                 .value();
         state.ResumeTiming();

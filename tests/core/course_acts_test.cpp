@@ -103,6 +103,7 @@ TEST(Reopening, PrescribesNothingUntilTheNextPlan)
     Course course = endedCourse();
     const Reopening saves = reopened(course, {}, "pain came back", day(2026, 3, 12));
     const auto days = prescribedDays(saves.course, {plan}, {*saves.added});
+    ASSERT_FALSE(days.empty());
     for (const PrescribedDay& one : days) {
         EXPECT_EQ(one.isPaused, one.day > day(2026, 3, 8)) << isoDate(one.day);
     }
@@ -111,6 +112,7 @@ TEST(Reopening, PrescribesNothingUntilTheNextPlan)
     next.fromDate = day(2026, 4, 6);
     const auto withNext =
         prescribedDays(saves.course, {plan, next}, {endedBy(*saves.added, next.fromDate)});
+    ASSERT_FALSE(withNext.empty());
     for (const PrescribedDay& one : withNext) {
         EXPECT_EQ(one.isPaused, one.day > day(2026, 3, 8) && one.day < next.fromDate)
             << isoDate(one.day);

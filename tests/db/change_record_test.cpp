@@ -56,6 +56,13 @@ protected:
             return numberFrom(reading.connection(), "SELECT count(*) FROM change_record");
         }));
     }
+    /// Saves a draft; it goes on from what is stored.
+    void save(Draft& draft)
+    {
+        must(store->write(author(), "save draft",
+                          [&](Writing& writing) { return saveDraft(writing, draft); }));
+        ++draft.version;
+    }
 
     tests::TempStore temp;
     std::unique_ptr<Store> store = temp.open();
@@ -149,15 +156,10 @@ TEST_F(ChangeRecord, FollowsASavedDraftIntoItsPlan)
 {
     const tests::Practiced ids = tests::aPracticeWithCourse(*store);
     Draft draft = tests::aDraft(ids);
-    const auto save = [&] {
-        must(store->write(author(), "save draft",
-                          [&](Writing& writing) { return saveDraft(writing, draft); }));
-        ++draft.version;
-    };
-    save();
+    save(draft);
     draft.blocks[0].weeks = 6;
     draft.blocks[0].sites[0].settings.onTime = std::chrono::seconds(6);
-    save();
+    save(draft);
     draft.blocks[0].sites[0].settings.offTime = std::chrono::seconds(18);
     must(store->write(author(), "issue plan", [&](Writing& writing) {
         return issuePlan(
@@ -184,14 +186,9 @@ TEST_F(ChangeRecord, KeepsWhyAVariantWasAdopted)
 {
     const tests::Practiced ids = tests::aPracticeWithCourse(*store);
     Draft draft = tests::aDraft(ids);
-    const auto save = [&] {
-        must(store->write(author(), "save draft",
-                          [&](Writing& writing) { return saveDraft(writing, draft); }));
-        ++draft.version;
-    };
-    save();
+    save(draft);
     draft.adoptedReasons = {"tires less"};
-    save();
+    save(draft);
     EXPECT_THAT(linesOf("draft"),
                 ElementsAre("created", "changed adopted_reasons: nothing -> tires less"));
 }

@@ -168,6 +168,35 @@ TEST_F(CourseEvents, ACounterReadingIsKept)
               ErrorCode::outOfRange);
 }
 
+TEST_F(CourseEvents, ADifferenceThatIsExplainedOtherwiseNeedsWords)
+{
+    CounterReading counter;
+    counter.course = ids.course;
+    counter.readOn = day(2026, 3, 9);
+    counter.totalUses = 12;
+    counter.explanation = CounterExplanation::other;
+    counter.explanationWords = "a cousin tried it";
+    counter.id = must(write([&](Writing& writing) { return addCounterReading(writing, counter); }));
+    const auto stored = [&] {
+        return read([&](Reading& reading) { return counterReadingsOf(reading, ids.course); });
+    };
+    EXPECT_THAT(stored(), ElementsAre(counter));
+    CounterReading wordless = counter;
+    for (const char* nothing : {"", " \n"}) {
+        wordless.explanationWords = nothing;
+        const auto added =
+            write([&](Writing& writing) { return addCounterReading(writing, wordless); });
+        EXPECT_EQ(codeOf(added), ErrorCode::notFilled);
+        EXPECT_EQ(added.error().field, Field::reason);
+        EXPECT_EQ(codeOf(write([&](Writing& writing) { changeCounterReading(writing, wordless); })),
+                  ErrorCode::notFilled);
+    }
+    EXPECT_THAT(stored(), ElementsAre(counter));
+    const auto raw = temp.rawConnection();
+    EXPECT_THROW(run(*raw, "UPDATE counter_reading SET explanation = 'weather'"), SqlError);
+    EXPECT_THROW(run(*raw, "UPDATE counter_reading SET explanation_words = ''"), SqlError);
+}
+
 TEST_F(CourseEvents, TheDiaryIsKnownUpToTheLatestReceipt)
 {
     DiaryReceived receipt;

@@ -1,10 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "db/migrations.h"
 #include "db/sql.h"
 
-#include <QFile>
 #include <QString>
 
 #include <sstream>
@@ -60,18 +58,6 @@ inline void runDump(const QString& file, const std::string& dump)
             db::run(raw, std::exchange(statement, {}));
         }
     }
-}
-
-/// The newest schema of which there is a dump in `folder`; a step that is not released yet has
-/// none.
-inline int newestDump(const QString& folder)
-{
-    int newest = db::newestVersion(db::builtInSteps());
-    while (newest > 1 &&
-           !QFile::exists(QStringLiteral("%1/schema_%2.dump").arg(folder).arg(newest))) {
-        --newest;
-    }
-    return newest;
 }
 
 } // namespace quadrille::tests
