@@ -52,13 +52,13 @@ void DiaryDraft::setRecords(CourseRecords records)
 
 WrittenDiary DiaryDraft::putTogether(const WrittenDiary& base, const WrittenDiary& mine)
 {
-    const WrittenDiary fresh = writtenDiaryOf(m_records);
+    WrittenDiary fresh = writtenDiaryOf(m_records);
     MergedDiary merged = mergeDiaries(base, mine, fresh);
-    m_base = fresh;
     // What both changed stays changed against what was read first, so that saving shows both.
     for (const DiaryClash& part : merged.clashes) {
-        takePart(m_base, part, base);
+        takePart(fresh, part, base);
     }
+    m_base = std::move(fresh); // not before: `base` may be this very one
     return std::move(merged.diary);
 }
 
