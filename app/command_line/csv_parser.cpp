@@ -44,6 +44,9 @@ CsvParser::CsvParser(char separator, BlankRows blankRows, CsvSink& sink)
     csv_set_delim(&m_state->parser, static_cast<unsigned char>(separator));
     csv_set_term_func(&m_state->parser, isRowEnd);
     csv_set_space_func(&m_state->parser, isBlank);
+    // The library's own 128 bytes at a time make a long cell be copied over and over.
+    constexpr std::size_t roomAtATime = 4096;
+    csv_set_blk_size(&m_state->parser, roomAtATime);
     m_state->sink = &sink;
 }
 
@@ -56,6 +59,11 @@ bool CsvParser::read(std::string_view text)
 {
     return csv_parse(&m_state->parser, text.data(), text.size(), takeCell, endRow, m_state->sink) ==
            text.size();
+}
+
+std::size_t CsvParser::roomForCells() const
+{
+    return csv_get_buffer_size(&m_state->parser);
 }
 
 bool CsvParser::finish()

@@ -2,6 +2,7 @@
 // The door to the library that reads comma-separated tables.
 #pragma once
 
+#include <cstddef>
 #include <memory>
 #include <string_view>
 
@@ -33,6 +34,9 @@ public:
 
     /// Reads on; false where a quote is out of place.
     bool read(std::string_view text);
+    /// Room taken for the longest cell so far, the one that is not at its end included; a little
+    /// more than that cell has.
+    std::size_t roomForCells() const;
     /// The text is at its end; false where a quote is open.
     bool finish();
 

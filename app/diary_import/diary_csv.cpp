@@ -53,7 +53,16 @@ public:
             m_between = false;
             m_rowLine = m_line;
         }
-        return m_parser.read(line) && !m_tooLong;
+        while (!line.empty() && !m_tooLong) {
+            const std::string_view piece = line.substr(0, mostCellBytes);
+            if (!m_parser.read(piece)) {
+                return false;
+            }
+            // A quote that is never closed would gather the rest of the file.
+            m_tooLong = m_tooLong || m_parser.roomForCells() > 2 * mostCellBytes;
+            line.remove_prefix(piece.size());
+        }
+        return !m_tooLong;
     }
     bool finish() { return m_parser.finish() && !m_tooLong; }
 

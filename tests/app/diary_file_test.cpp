@@ -114,11 +114,24 @@ TEST(DiaryCsv, RefusesHarmfulFilesWithASentence)
                 HasSubstr("line 2 holds a NUL"));
     EXPECT_THAT(refusal("date,remark\n2026-03-09,\"" + QByteArray(10 * 1024 * 1024, 'x') + "\"\n"),
                 HasSubstr("line 2 has a cell of more than 64 kB"));
+    const QByteArray manyLines = QByteArray("2026-03-10,\n").repeated(20'000);
+    EXPECT_THAT(refusal("date,remark\n2026-03-09,\"" + manyLines),
+                HasSubstr("is a closing quote missing there?"));
     EXPECT_THAT(refusal("date,remark\n2026-03-09,\"open\n2026-03-10,\n"),
                 HasSubstr("a quote of the row that begins on line 2 is never closed"));
     EXPECT_THAT(refusal("date,remark\n2026-03-09,a\"b\"\n"), HasSubstr("line 2 has a quote"));
     EXPECT_THAT(refusal("date,date\n1,2\n"), HasSubstr("“date” is there twice"));
     EXPECT_THAT(refusal(""), HasSubstr("no headings"));
+}
+
+TEST(DiaryCsv, TakesACellOf64KilobytesAndNoneLonger)
+{
+    constexpr qsizetype most = qsizetype(64) * 1024;
+    const QByteArray heading = "date,remark\n2026-03-09,\"";
+    EXPECT_EQ(cells(read(heading + QByteArray(most, 'x') + "\"\n2026-03-10,\n"), 0)[1].size(),
+              std::size_t(most));
+    EXPECT_THAT(refusal(heading + QByteArray(most + 1, 'x') + "\"\n"),
+                HasSubstr("line 2 has a cell of more than 64 kB"));
 }
 
 TEST(DiaryCsv, KeepsFormulasAsTheTextTheyAre)
