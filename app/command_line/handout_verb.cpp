@@ -9,6 +9,7 @@
 #include "app/print/pdf_writer.h"
 #include "app/words/error_text.h"
 
+#include "db/course_events.h"
 #include "db/courses.h"
 #include "db/loans.h"
 #include "db/people.h"
@@ -16,6 +17,7 @@
 #include "db/screenings.h"
 #include "db/store.h"
 
+#include "core/follow_up.h"
 #include "core/handout_content.h"
 #include "core/screening_gate.h"
 
@@ -116,14 +118,16 @@ Records read(db::Reading& reading, const QString& reference, Date today)
     return records;
 }
 
-std::variant<HandoutContent, Problem> contentOf(const Wish& wish, const Clock& clock,
-                                                const QuantityText& text)
+/// What is printed, and what the record says of it afterwards.
+struct Printing {
+    HandoutContent content;
+    PrintedDocument document;
+};
+
+std::variant<Printing, Problem> printingOf(const Wish& wish, db::Store& store, const Clock& clock,
+                                           const QuantityText& text)
 {
-    const auto store = db::Store::open(wish.store, db::Opening::readOnly, clock);
-    if (!store) {
-        return errorText(store.error(), text);
-    }
-    const auto records = (*store)->read(
+    const auto records = store.read(
         [&](db::Reading& reading) { return read(reading, wish.patient, clock.today()); });
     if (!records) {
         return errorText(records.error(), text);
@@ -159,7 +163,11 @@ std::variant<HandoutContent, Problem> contentOf(const Wish& wish, const Clock& c
     if (content->cards.empty()) {
         return HandoutWords(text).planIsOver(*content);
     }
-    return *content;
+    return Printing{.content = *std::move(content),
+                    .document = {.course = course.id,
+                                 .plan = plans.back().id,
+                                 .kind = DocumentKind::handout,
+                                 .medium = Medium::pdf}};
 }
 
 bool sameFile(const QString& a, const QString& b)
@@ -177,15 +185,30 @@ int writeHandout(const Wish& wish, const CommandContext& context)
                     << '\n';
         return exit_code::badInput;
     }
-    const auto content = contentOf(wish, context.clock, text);
-    if (const auto* problem = std::get_if<Problem>(&content)) {
+    const auto store = db::Store::open(wish.store, db::Opening::existing, context.clock);
+    if (!store) {
+        context.err << errorText(store.error(), text) << '\n';
+        return exit_code::badInput;
+    }
+    const auto chosen = printingOf(wish, **store, context.clock, text);
+    if (const auto* problem = std::get_if<Problem>(&chosen)) {
         context.err << *problem << '\n';
         return exit_code::badInput;
     }
-    const HandoutDocument document(HandoutWords(text).of(std::get<HandoutContent>(content)),
-                                   wish.paper);
+    const auto& printing = std::get<Printing>(chosen);
+    const HandoutDocument document(HandoutWords(text).of(printing.content), wish.paper);
     if (const auto written = writePdf(document, wish.file); !written) {
         context.err << errorText(written.error(), text) << '\n';
+        return exit_code::badInput;
+    }
+    const db::Author author{.practitioner = std::nullopt, .name = "Command line"};
+    const auto entered = (*store)->write(author, "hand out", [&](db::Writing& writing) {
+        return db::addPrintedDocument(writing, printing.document);
+    });
+    if (!entered) {
+        context.err << HandoutVerbWords::tr("%1 is written, but the record does not say so. %2")
+                           .arg(wish.file, errorText(entered.error(), text))
+                    << '\n';
         return exit_code::badInput;
     }
     context.out << HandoutVerbWords::tr("Handout written to %1, %2 pages.")

@@ -6,6 +6,7 @@
 #include "tests/support/records.h"
 #include "tests/support/temp_store.h"
 
+#include "db/course_events.h"
 #include "db/courses.h"
 #include "db/plans.h"
 #include "db/screenings.h"
@@ -117,17 +118,30 @@ TEST_F(HandoutVerb, TakesPaperAndLargePrint)
     EXPECT_GT(pdfPageCount(pdf()), pages);
 }
 
-TEST_F(HandoutVerb, ReadsTheStoreOnly)
+TEST_F(HandoutVerb, EntersWhatItHandedOut)
 {
     issuePlan();
-    store.reset();
-    QFile file(temp.file());
-    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
-    const QByteArray before = file.readAll();
-    file.close();
-    ASSERT_EQ(print(), exit_code::done);
-    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
-    EXPECT_EQ(file.readAll(), before);
+    ASSERT_EQ(print(), exit_code::done) << err.toStdString();
+    const auto documents = must(store->read(
+        [&](db::Reading& reading) { return db::printedDocumentsOf(reading, ids->course); }));
+    ASSERT_EQ(documents.size(), 1U);
+    const PrintedDocument& document = documents.front();
+    EXPECT_EQ(document.kind, DocumentKind::handout);
+    EXPECT_EQ(document.medium, Medium::pdf);
+    EXPECT_EQ(document.plan, must(store->read([&](db::Reading& reading) {
+                                 return db::plansOf(reading, ids->course);
+                             }))
+                                 .back()
+                                 .id);
+    EXPECT_EQ(document.printedByName, "Command line");
+}
+
+TEST_F(HandoutVerb, EntersNothingWhereNothingWasWritten)
+{
+    EXPECT_EQ(print(), exit_code::badInput);
+    EXPECT_TRUE(must(store->read([&](db::Reading& reading) {
+                    return db::printedDocumentsOf(reading, ids->course);
+                })).empty());
 }
 
 TEST_F(HandoutVerb, WithoutAnIssuedPlanThereIsNothingToPrint)
