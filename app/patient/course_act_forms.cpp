@@ -169,13 +169,13 @@ std::optional<EntryDialog::Problem> PauseForm::daysProblem() const
 
 std::optional<EntryDialog::Problem> PauseForm::problem() const
 {
-    if (const auto wrong = dayProblem(m_from, false)) {
+    if (auto wrong = dayProblem(m_from, false)) {
         return wrong;
     }
-    if (const auto wrong = dayProblem(m_until, true)) {
+    if (auto wrong = dayProblem(m_until, true)) {
         return wrong;
     }
-    if (const auto wrong = daysProblem()) {
+    if (auto wrong = daysProblem()) {
         return wrong;
     }
     return reasonProblem(
@@ -216,7 +216,7 @@ GoOnForm::GoOnForm(const Services& services, const Course& course, const Pause& 
 
 std::optional<EntryDialog::Problem> GoOnForm::problem() const
 {
-    if (const auto wrong = dayProblem(m_from, false)) {
+    if (auto wrong = dayProblem(m_from, false)) {
         return wrong;
     }
     const Date from = *dayIn(*m_from);
@@ -275,7 +275,7 @@ EndCourseForm::EndCourseForm(const Services& services, const Course& course, QWi
 
 std::optional<EntryDialog::Problem> EndCourseForm::problem() const
 {
-    if (const auto wrong = dayProblem(m_lastDay, false)) {
+    if (auto wrong = dayProblem(m_lastDay, false)) {
         return wrong;
     }
     if (*dayIn(*m_lastDay) < m_course.startDate) {
@@ -303,7 +303,7 @@ Result<void> EndCourseForm::save()
 
 Result<void> EndCourseForm::readAgain()
 {
-    if (const auto read = readCourse(); !read) {
+    if (auto read = readCourse(); !read) {
         return read;
     }
     m_lastDay->setText(m_course.endDate ? services().text.date(*m_course.endDate) : QString());
