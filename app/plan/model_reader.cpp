@@ -17,7 +17,7 @@ ModelAnswer answerTo(const ModelQuestion& question, ModelMemory& memory)
     answer.steps = fatigueSteps(question.block, before, question.unit, memory.ratios);
     const auto comparable =
         std::ranges::find(answer.steps, std::optional<NoFatigueRatio>(), &FatigueStep::missing);
-    const bool canCompare = comparable != answer.steps.end();
+    const bool canCompare = before != nullptr && comparable != answer.steps.end();
     if (sites.empty()) {
         return answer;
     }
