@@ -116,13 +116,14 @@ std::vector<DiaryRemark> remarksInTheWay(const DiaryForm& form, const WrittenDia
 {
     std::vector<DiaryRemark> found;
     for (const auto& [day, written] : diary.days) {
-        if (written == base.on(day)) {
+        const WrittenDay& before = base.on(day);
+        const WrittenDay& now = written;
+        if (now == before) {
             continue;
         }
-        const std::vector<DiaryRemark> remarks = remarksOn(form, day, written);
+        const std::vector<DiaryRemark> remarks = remarksOn(form, day, now);
         const auto inTheWay = std::ranges::find_if(remarks, [&](const DiaryRemark& remark) {
-            return keepsFromSaving(remark.kind) &&
-                   !standsAsIs(remark.place.session, base.on(day), written);
+            return keepsFromSaving(remark.kind) && !standsAsIs(remark.place.session, before, now);
         });
         if (inTheWay != remarks.end()) {
             found.push_back(*inTheWay);

@@ -54,7 +54,7 @@ bool isSilent(const QJsonValue& value)
 /// A text that says something.
 std::string textIn(const QJsonValue& value)
 {
-    const std::string text = value.toString().toStdString();
+    std::string text = value.toString().toStdString();
     if (text.empty()) {
         refuseStored();
     }
@@ -129,7 +129,7 @@ DiaryMapping mappingFrom(const QJsonObject& object)
     mapping.durationForm =
         choiceIn<DurationForm>(formWords, object[QStringLiteral("duration_form")]);
     const QJsonArray columns = listIn(object[QStringLiteral("columns")]);
-    for (const QJsonValue& value : columns) {
+    for (const auto& value : columns) {
         const QJsonObject column = objectIn(value);
         const QJsonValue heading = column[QStringLiteral("heading")];
         const auto meaning = columnNamed(textIn(column[QStringLiteral("holds")]));
@@ -157,7 +157,7 @@ RememberedMappings diaryMappings(Reading& reading)
         refuseStored();
     }
     const QJsonArray stored = document.array();
-    for (const QJsonValue& value : stored) {
+    for (const auto& value : stored) {
         remembered.mappings.push_back(mappingFrom(objectIn(value)));
     }
     std::ranges::sort(remembered.mappings, {}, &DiaryMapping::name);
