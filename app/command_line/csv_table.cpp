@@ -2,6 +2,7 @@
 #include "app/command_line/csv_table.h"
 
 #include "app/command_line/csv_parser.h"
+#include "app/words/bad_format.h"
 
 #include <QCoreApplication>
 #include <QFile>
@@ -18,11 +19,6 @@ namespace
 struct CsvWords {
     Q_DECLARE_TR_FUNCTIONS(CsvWords)
 };
-
-Error badFormat(const QString& name, const QString& where)
-{
-    return {ErrorCode::badFormat, name.toStdString(), where.toStdString(), Field::none, {}};
-}
 
 /// Gathers the rows of a table.
 class RowReader : private CsvSink

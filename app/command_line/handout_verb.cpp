@@ -201,10 +201,10 @@ int writeHandout(const Wish& wish, const CommandContext& context)
         context.err << errorText(written.error(), text) << '\n';
         return exit_code::badInput;
     }
-    const db::Author author{.practitioner = std::nullopt, .name = "Command line"};
-    const auto entered = (*store)->write(author, "hand out", [&](db::Writing& writing) {
-        return db::addPrintedDocument(writing, printing.document);
-    });
+    const auto entered =
+        (*store)->write(commandLineAuthor(), "hand out", [&](db::Writing& writing) {
+            return db::addPrintedDocument(writing, printing.document);
+        });
     if (!entered) {
         context.err << HandoutVerbWords::tr("%1 is written, but the record does not say so. %2")
                            .arg(wish.file, errorText(entered.error(), text))

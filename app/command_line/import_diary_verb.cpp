@@ -172,7 +172,7 @@ public:
 
     Result<void> takeOver(db::Store& store) const
     {
-        db::Author author{.practitioner = std::nullopt, .name = "Command line"};
+        db::Author author = commandLineAuthor();
         const auto by =
             std::ranges::find(m_found.practitioners, m_wish.by.toStdString(), &Practitioner::name);
         if (by != m_found.practitioners.end()) {

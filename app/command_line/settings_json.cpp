@@ -3,6 +3,7 @@
 
 #include "app/command_line/csv_table.h"
 #include "app/command_line/figures_case.h"
+#include "app/words/bad_format.h"
 
 #include <QCoreApplication>
 #include <QFile>
@@ -46,11 +47,6 @@ const OptionalMember* optionalMember(const QString& name)
         return name == QLatin1String(member.name);
     });
     return found != optionalMembers.end() ? &*found : nullptr;
-}
-
-Error badFormat(const QString& name, const QString& what)
-{
-    return {ErrorCode::badFormat, name.toStdString(), what.toStdString(), Field::none, {}};
 }
 
 /// The shortest decimal that reads back as the same number, so that 42.5 stays 42.5.

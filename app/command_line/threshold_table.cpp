@@ -2,6 +2,7 @@
 #include "app/command_line/threshold_table.h"
 
 #include "app/command_line/exact_decimal.h"
+#include "app/words/bad_format.h"
 
 #include "core/settings.h"
 
@@ -67,11 +68,6 @@ QString expectedThreshold()
 QString expectedSite()
 {
     return ThresholdTableWords::tr("the name of the site");
-}
-
-Error badFormat(const QString& name, const QString& what)
-{
-    return {ErrorCode::badFormat, name.toStdString(), what.toStdString(), Field::none, {}};
 }
 
 QString cellOf(const CsvTable& table, const CsvRow& row, const QString& column)

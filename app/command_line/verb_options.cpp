@@ -128,6 +128,11 @@ Result<std::string> passphraseFrom(const QString& name)
     return line.toStdString();
 }
 
+db::Author commandLineAuthor()
+{
+    return {.practitioner = std::nullopt, .name = "Command line"};
+}
+
 int give(const QString& text, const CommandContext& context)
 {
     context.out << text;

@@ -3,6 +3,8 @@
 
 #include "app/command_line/command_line.h"
 
+#include "db/store.h"
+
 #include "core/result.h"
 
 #include <QCommandLineParser>
@@ -31,6 +33,9 @@ QCommandLineOption passphraseFileOption();
 /// The first line of the file that --passphrase-file names, "-" for standard input. Error badFormat
 /// or cannotRead.
 Result<std::string> passphraseFrom(const QString& file);
+
+/// Who writes where no practitioner is named.
+db::Author commandLineAuthor();
 
 /// Writes what a verb gives, whole, to `context.out`; the exit code, with a sentence on
 /// `context.err` where it can't be written.

@@ -2,7 +2,9 @@
 #include "app/diary_import/diary_csv.h"
 
 #include "app/command_line/csv_parser.h"
+#include "app/words/bad_format.h"
 
+#include "core/cell_text.h"
 #include "core/diary_columns.h"
 
 #include <QCoreApplication>
@@ -21,19 +23,6 @@ namespace
 struct DiaryCsvWords {
     Q_DECLARE_TR_FUNCTIONS(DiaryCsvWords)
 };
-
-Error badFormat(const QString& name, const QString& what)
-{
-    return {ErrorCode::badFormat, name.toStdString(), what.toStdString(), Field::none, {}};
-}
-
-std::string trimmed(std::string_view text)
-{
-    const auto first = text.find_first_not_of(" \t\r\n");
-    return first == std::string_view::npos
-               ? std::string()
-               : std::string(text.substr(first, text.find_last_not_of(" \t\r\n") - first + 1));
-}
 
 /// Feeds the parser line by line, so that each row knows the line on which it begins.
 class LineReader : private CsvSink
@@ -85,7 +74,7 @@ private:
         if (m_hasHeadings) {
             m_table.addCell(cell);
         } else {
-            m_headings.push_back(trimmed(cell));
+            m_headings.emplace_back(trimmed(cell));
         }
     }
     void endRow() override

@@ -2,6 +2,7 @@
 #include "app/diary_import/diary_file.h"
 
 #include "app/diary_import/diary_json.h"
+#include "app/words/bad_format.h"
 
 #include <QCoreApplication>
 #include <QFile>
@@ -19,11 +20,6 @@ struct DiaryFileWords {
 };
 
 constexpr qint64 mostBytes = qint64(256) * 1024 * 1024;
-
-Error badFormat(const QString& name, const QString& what)
-{
-    return {ErrorCode::badFormat, name.toStdString(), what.toStdString(), Field::none, {}};
-}
 
 Error cannotRead(const QFile& file)
 {

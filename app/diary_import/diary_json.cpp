@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/diary_import/diary_json.h"
 
+#include "app/words/bad_format.h"
+
 #include "core/diary_columns.h"
 
 #include <QCoreApplication>
@@ -24,11 +26,6 @@ struct DiaryJsonWords {
 };
 
 constexpr int knownVersion = 1;
-
-Error badFormat(const QString& name, const QString& what)
-{
-    return {ErrorCode::badFormat, name.toStdString(), what.toStdString(), Field::none, {}};
-}
 
 /// For a sentence: one line, not too long.
 QString quoted(const QString& text)

@@ -56,11 +56,9 @@ void ImportDialog::accept()
         const bool changed = code == ErrorCode::changedElsewhere || code == ErrorCode::notUnique;
         if (changed && readStore()) {
             plan();
-            return showProblem(
-                tr("Nothing was taken over: the diary or the remembered columns were "
-                   "changed elsewhere in the meantime. The rows were compared again; look at them "
-                   "and take "
-                   "them over."));
+            return showProblem(tr("Nothing was taken over: the diary or the remembered columns "
+                                  "were changed elsewhere in the meantime. The rows were compared "
+                                  "again; look at them and take them over."));
         }
         return showProblem(errorText(saved.error(), m_services.text));
     }
