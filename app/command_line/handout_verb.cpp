@@ -190,6 +190,14 @@ int writeHandout(const Wish& wish, const CommandContext& context)
         context.err << errorText(store.error(), text) << '\n';
         return exit_code::badInput;
     }
+    if (!(*store)->isWritable()) {
+        context.err << HandoutVerbWords::tr("%1 can’t be written, so the record could not say what "
+                                            "was handed out. Nothing was printed. Check the "
+                                            "permissions of the file and its folder.")
+                           .arg(wish.store)
+                    << '\n';
+        return exit_code::badInput;
+    }
     const auto chosen = printingOf(wish, **store, context.clock, text);
     if (const auto* problem = std::get_if<Problem>(&chosen)) {
         context.err << *problem << '\n';

@@ -134,8 +134,9 @@ QByteArray withLineFeeds(const QByteArray& text)
 QString whyNotRead(const LineReader& reader, bool atEnd)
 {
     if (reader.isTooLong()) {
-        return DiaryCsvWords::tr("the row of line %1 has a cell of more than 64 kB; is a closing "
-                                 "quote missing there?")
+        return DiaryCsvWords::tr(
+                   "the row of line %1 has a cell of more than 64 kB; close the quote "
+                   "that is missing there, or shorten the cell")
             .arg(reader.rowLine());
     }
     return atEnd ? DiaryCsvWords::tr("a quote of the row that begins on line %1 is never closed; "

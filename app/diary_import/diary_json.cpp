@@ -70,7 +70,7 @@ public:
         DiaryTable table;
         table.setHeadings(m_headings);
         int number = 0;
-        for (const QJsonValue& value : entries) {
+        for (const auto& value : entries) {
             const QJsonObject entry = value.toObject();
             ++number;
             for (const std::string& heading : m_headings) {
@@ -92,7 +92,7 @@ private:
     std::optional<QString> gatherHeadings(const QJsonArray& entries)
     {
         int number = 0;
-        for (const QJsonValue& value : entries) {
+        for (const auto& value : entries) {
             ++number;
             if (!value.isObject()) {
                 return DiaryJsonWords::tr("entry %1 is no object").arg(number);

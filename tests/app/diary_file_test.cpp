@@ -116,7 +116,7 @@ TEST(DiaryCsv, RefusesHarmfulFilesWithASentence)
                 HasSubstr("line 2 has a cell of more than 64 kB"));
     const QByteArray manyLines = QByteArray("2026-03-10,\n").repeated(20'000);
     EXPECT_THAT(refusal("date,remark\n2026-03-09,\"" + manyLines),
-                HasSubstr("is a closing quote missing there?"));
+                HasSubstr("line 2 has a cell of more than 64 kB; close the quote"));
     EXPECT_THAT(refusal("date,remark\n2026-03-09,\"open\n2026-03-10,\n"),
                 HasSubstr("a quote of the row that begins on line 2 is never closed"));
     EXPECT_THAT(refusal("date,remark\n2026-03-09,a\"b\"\n"), HasSubstr("line 2 has a quote"));

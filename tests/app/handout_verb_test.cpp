@@ -3,6 +3,7 @@
 #include "app/command_line/command_line.h"
 #include "app/command_line/handout_verb.h"
 #include "tests/app/pdf_reader.h"
+#include "tests/support/ordinary_user.h"
 #include "tests/support/records.h"
 #include "tests/support/temp_store.h"
 
@@ -14,8 +15,11 @@
 #include <QFile>
 #include <QLocale>
 
+#include <cstdio>
+#include <cstdlib>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <sys/stat.h>
 
 using namespace quadrille;
 using namespace quadrille::app;
@@ -142,6 +146,24 @@ TEST_F(HandoutVerb, EntersNothingWhereNothingWasWritten)
     EXPECT_TRUE(must(store->read([&](db::Reading& reading) {
                     return db::printedDocumentsOf(reading, ids->course);
                 })).empty());
+}
+
+TEST_F(HandoutVerb, PrintsNothingThatTheRecordCouldNotHold)
+{
+    issuePlan();
+    store.reset();
+    const QByteArray folder = temp.folder().toLocal8Bit();
+    const QByteArray file = temp.file().toLocal8Bit();
+    ASSERT_EQ(chmod(folder.constData(), 0777), 0);
+    ASSERT_EQ(chmod(file.constData(), 0444), 0);
+    const auto printAsSomebody = [&] {
+        const bool isRefused = becomeAnOrdinaryUser() && print() == exit_code::badInput &&
+                               err.contains(QStringLiteral("Nothing was printed")) &&
+                               !QFile::exists(pdf());
+        std::fputs(qPrintable(err), stderr);
+        std::_Exit(isRefused ? 0 : 1);
+    };
+    EXPECT_EXIT(printAsSomebody(), testing::ExitedWithCode(0), "can’t be written");
 }
 
 TEST_F(HandoutVerb, WithoutAnIssuedPlanThereIsNothingToPrint)

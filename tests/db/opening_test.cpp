@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/support/ordinary_user.h"
 #include "tests/support/records.h"
 #include "tests/support/temp_store.h"
 
@@ -15,7 +16,6 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <sys/stat.h>
-#include <unistd.h>
 
 namespace quadrille::db
 {
@@ -23,6 +23,7 @@ namespace
 {
 
 using tests::author;
+using tests::becomeAnOrdinaryUser;
 using tests::codeOf;
 using tests::must;
 
@@ -206,13 +207,6 @@ TEST_F(OpeningAStore, AFileThatAnotherProgramHoldsIsLocked)
     run(*holder, "PRAGMA locking_mode = EXCLUSIVE");
     const Transaction held(*holder, dialect::beginWriting);
     EXPECT_EQ(codeOf(temp.tryToOpen(Opening::existing)), ErrorCode::locked);
-}
-
-/// Modes of files bind everybody but root; as root, the part that needs them runs as somebody else.
-bool becomeAnOrdinaryUser()
-{
-    constexpr uid_t nobody = 65534;
-    return geteuid() != 0 || (setgid(nobody) == 0 && setuid(nobody) == 0);
 }
 
 enum Outcome { asExpected = 0, notAsExpected = 1, noOrdinaryUser = 2 };
