@@ -115,6 +115,7 @@ QWidget* DiaryPage::received()
 {
     auto* line = new QWidget(this);
     m_received->setObjectName(QStringLiteral("receivedThrough"));
+    m_received->setWordWrap(true);
     m_receiveHere->setObjectName(QStringLiteral("receiveHere"));
     m_receiveHere->setToolTip(tr("L: the diary has come back up to and with the chosen day"));
     m_withdraw->setObjectName(QStringLiteral("withdrawReceived"));

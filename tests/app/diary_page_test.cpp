@@ -217,6 +217,22 @@ TEST_F(DiaryJob, AWordAddedToALongRemarkKeepsAllOfIt)
     EXPECT_EQ(written().on(day(2026, 2, 9)).remark, remark + "!");
 }
 
+TEST_F(DiaryJob, NothingBesideTheGridMakesALowWindowScrollSideways)
+{
+    issue();
+    practice.window().resize(1280, 720);
+    open();
+    auto* scroll = page().findChild<QScrollArea*>();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return scroll->verticalScrollBar()->maximum() > 0; }));
+    press(Qt::Key_Space);
+    press(Qt::Key_L);
+    ASSERT_TRUE(
+        practice.find<QLabel>("receivedThrough")->text().contains(QStringLiteral("9 Feb 2026")))
+        << "the longest sentence stands below the grid";
+    QCoreApplication::processEvents(); // the page is laid out anew
+    EXPECT_EQ(scroll->horizontalScrollBar()->maximum(), 0);
+}
+
 TEST_F(DiaryJob, ARefusalGoesWithThePlaceThatItWasAbout)
 {
     issue();
